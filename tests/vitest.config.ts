@@ -1,0 +1,13 @@
+import { resolve } from 'node:path'
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  root: resolve(import.meta.dirname, '..'),
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/browser/**'],
+    env: { TZ: 'UTC', LANG: 'C.UTF-8' },
+    testTimeout: 60_000,
+    fileParallelism: true,
+  },
+})
