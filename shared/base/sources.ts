@@ -26,6 +26,9 @@ export const SOURCES = {
     title: 'NIST Special Publication 811, Guide for the use of the SI, appendix B (conversion factors)',
     seen: 'memory',
   },
+  RFC3629: { title: 'IETF RFC 3629, UTF-8, a transformation format of ISO 10646, 2003', seen: 'memory' },
+  RFC4180: { title: 'IETF RFC 4180, Common format and MIME type for CSV files, 2005', seen: 'memory' },
+  RFC8259: { title: 'IETF RFC 8259, The JavaScript Object Notation (JSON) data interchange format, 2017', seen: 'memory' },
   WilsonHilferty1931: {
     title: 'E. B. Wilson & M. M. Hilferty, The distribution of chi-square, PNAS 17, 684-688, 1931',
     seen: 'memory',

@@ -16,8 +16,28 @@ export interface SketchPlace {
   readonly yM: number
 }
 
+/**
+ * What a file said beyond what this version knows, under the file's own keys; kept to be written again. A value that
+ * was read as `other` stands here under its key as it was written.
+ */
+export interface WithUnknown {
+  readonly unknown?: Readonly<Record<string, unknown>>
+}
+
+/** Something on the line: a fitting or a noise. */
+export interface OnLine<Kind extends string> extends WithUnknown {
+  readonly atM: number
+  readonly kind: Kind
+}
+
+export interface Pipe extends WithUnknown {
+  /** Nominal size in inches as the trade names it; `null` when not told. */
+  readonly nominalIn: number | null
+  readonly material: PipeMaterial
+}
+
 /** A part of the line with one cover and depth. */
-export interface Stretch {
+export interface Stretch extends WithUnknown {
   readonly fromM: number
   readonly toM: number
   readonly cover: Cover
@@ -40,9 +60,9 @@ export interface Line {
   /** How sure the route is, standard deviation across the line, m; `null` when not told. */
   readonly routeSdM: number | null
   readonly stretches: readonly Stretch[]
-  readonly fittings: readonly { readonly atM: number; readonly kind: FittingKind }[]
-  readonly noises: readonly { readonly atM: number; readonly kind: NoiseKind }[]
-  readonly pipe: { readonly nominalIn: number; readonly material: PipeMaterial } | null
+  readonly fittings: readonly OnLine<FittingKind>[]
+  readonly noises: readonly OnLine<NoiseKind>[]
+  readonly pipe: Pipe | null
   /** Keys this version does not know, kept to be written again. */
   readonly unknown: Readonly<Record<string, unknown>>
 }

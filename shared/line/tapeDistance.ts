@@ -1,0 +1,49 @@
+/** A marked point on the ground. */
+export interface MarkedPoint {
+  readonly point: number
+  readonly alongM: number
+}
+
+/** A tape distance as a key of shared/words and its values, as a reason is. */
+export interface TapeDistance {
+  readonly key: 'tape_from_start' | 'tape_at_point' | 'tape_past_point' | 'tape_past_last' | 'tape_before_first'
+  readonly values: Readonly<Record<string, number>>
+}
+
+/** Nearer than this is "at" the point. Chosen: nobody lays a tape better. */
+const AT_POINT_M = 0.01
+
+/**
+ * How to find a place on the line with a tape: from the nearest marked point, toward the point on the place's other
+ * side.
+ *
+ * @param alongM The place, m along.
+ * @param points Points marked on the line, in any order. Of several in one place one is named.
+ * @returns Metres along the line; without any point, from the line's start.
+ * @example tapeDistance(5.31, [{ point: 6, alongM: 5 }, { point: 7, alongM: 6 }])
+ *   // { key: 'tape_past_point', values: { distance_m: 0.31, point: 6, toward: 7 } }
+ */
+export function tapeDistance(alongM: number, points: readonly MarkedPoint[]): TapeDistance {
+  const places = onePerPlace(points)
+  if (places.length === 0) return { key: 'tape_from_start', values: { distance_m: alongM } }
+
+  const before = places.filter((point) => point.alongM <= alongM).at(-1)
+  const after = places.find((point) => point.alongM > alongM)
+  const nearest = !before || (after && after.alongM - alongM < alongM - before.alongM) ? after! : before
+  const distanceM = Math.abs(alongM - nearest.alongM)
+  if (distanceM <= AT_POINT_M) return { key: 'tape_at_point', values: { point: nearest.point } }
+
+  const values = { distance_m: distanceM, point: nearest.point }
+  if (!after) return { key: 'tape_past_last', values }
+  if (!before) return { key: 'tape_before_first', values }
+  return { key: 'tape_past_point', values: { ...values, toward: (nearest === before ? after : before).point } }
+}
+
+function onePerPlace(points: readonly MarkedPoint[]): MarkedPoint[] {
+  const kept: MarkedPoint[] = []
+  for (const point of [...points].sort((a, b) => a.alongM - b.alongM || a.point - b.point)) {
+    const last = kept.at(-1)
+    if (!last || point.alongM - last.alongM > AT_POINT_M) kept.push(point)
+  }
+  return kept
+}
