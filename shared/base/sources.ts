@@ -28,9 +28,54 @@ export const SOURCES = {
   },
   RFC3629: { title: 'IETF RFC 3629, UTF-8, a transformation format of ISO 10646, 2003', seen: 'memory' },
   RFC4180: { title: 'IETF RFC 4180, Common format and MIME type for CSV files, 2005', seen: 'memory' },
-  RFC8259: { title: 'IETF RFC 8259, The JavaScript Object Notation (JSON) data interchange format, 2017', seen: 'memory' },
+  RFC8259: {
+    title: 'IETF RFC 8259, The JavaScript Object Notation (JSON) data interchange format, 2017',
+    seen: 'memory',
+  },
   WilsonHilferty1931: {
     title: 'E. B. Wilson & M. M. Hilferty, The distribution of chi-square, PNAS 17, 684-688, 1931',
     seen: 'memory',
+  },
+  CRCWater: {
+    title: 'Properties of water at 20 °C as in the handbooks: density 998.2 kg/m³, surface tension 0.0728 N/m',
+    seen: 'memory',
+  },
+  DavidsonSchuler1960: {
+    title:
+      'J. F. Davidson & B. O. G. Schuler, Bubble formation at an orifice in an inviscid liquid, Trans. Inst. Chem. Eng. 38, 335-342, 1960',
+    seen: 'memory',
+  },
+  Leighton1994: {
+    title: 'T. G. Leighton, The Acoustic Bubble, Academic Press, 1994',
+    seen: 'memory',
+  },
+  Medwin1977: {
+    title:
+      'H. Medwin, Counting bubbles acoustically: a review, Ultrasonics 15, 7-13, 1977, after C. Devin, JASA 31, 1654-1667, 1959; coefficients as an open ocean-acoustics code has them',
+    seen: 'read',
+  },
+  Minnaert1933: {
+    title:
+      'M. Minnaert, On musical air-bubbles and the sounds of running water, Phil. Mag. (7) 16, 235-248, 1933; formula as numerical libraries have it',
+    seen: 'read',
+  },
+  OelzeOBrienDarmody2002: {
+    title:
+      "M. L. Oelze, W. D. O'Brien & R. G. Darmody, Measurement of attenuation and speed of sound in soils, Soil Sci. Soc. Am. J. 66, 788-796, 2002",
+    seen: 'abstract',
+  },
+  Strasberg1953: {
+    title: 'M. Strasberg, The pulsation frequency of nonspherical gas bubbles in liquids, JASA 25, 536-537, 1953',
+    seen: 'memory',
+  },
+  Tate1864: {
+    title:
+      'T. Tate, On the magnitude of a drop of liquid formed under different circumstances, Phil. Mag. 27, 176-180, 1864',
+    seen: 'memory',
+  },
+  vandenDoel2005: {
+    title:
+      'K. van den Doel, Physically based models for liquid sounds, ACM Trans. Applied Perception 2(4), 534-546, 2005; constants as open synthesisers have them',
+    seen: 'read',
   },
 } as const satisfies Record<string, Source>
