@@ -1,0 +1,22 @@
+import type { Line } from '../line/line'
+import type { Source } from './answer'
+import type { FitModel } from './fitModel'
+import type { TriedSource } from './fitSources'
+import type { HeardPoint } from './pointEvidence'
+import type { Scan } from './scanLine'
+
+/** What the joint fit found, as verdict, reasons and advice need it. */
+export interface Facts {
+  readonly line: Line
+  readonly model: FitModel
+  readonly scan: Scan
+  /** Even grid of places, m along. */
+  readonly grid: Float64Array
+  /** First and last place of the line, m. */
+  readonly range: readonly [number, number]
+  readonly spacingM: number
+  /** The likeliest place, whatever the verdict will be. */
+  readonly candidate: Source
+  readonly points: readonly HeardPoint[]
+  readonly known: readonly TriedSource[]
+}

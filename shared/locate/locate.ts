@@ -1,0 +1,156 @@
+import type { Problem } from '../base/problem'
+import { groundPrior } from '../ground/groundPrior'
+import { depthAt } from '../line/depthAt'
+import type { Line } from '../line/line'
+import { linePath } from '../line/linePath'
+import { lineRange } from '../line/lineRange'
+import { placeAlong } from '../line/placeAlong'
+import { tapeDistance } from '../line/tapeDistance'
+import type { LocateAnswer, Sounding, Source } from './answer'
+import { digFirst } from './digFirst'
+import { fitModel } from './fitModel'
+import { fitSources, type TriedSource } from './fitSources'
+import { listenNext } from './listenNext'
+import { pointEvidence } from './pointEvidence'
+import { rankPoints } from './rankPoints'
+import { reasonsFor } from './reasons'
+import { geometryFrom, type Scan, scanLine } from './scanLine'
+import { searchGrid, spacingM } from './searchGrid'
+import { isUsable, settingsDown, weighedBands } from './settingsDown'
+import { judge } from './verdict'
+import { densityQuantile, shortestWindow } from './window'
+
+/** Share of its own density that a source's window holds. */
+export const WINDOW_PROBABILITY = 0.8
+/** Spacing assumed for the search when all points lie in one place, m. Chosen. */
+const LONE_SPACING_M = 1
+/** Fewest usable points with the air on from which a place is worked out. */
+export const FEWEST_POINTS = 3
+/** That a leak can be heard at all before any clip was: neither way. Chosen. */
+const PRIOR_OF_SOURCE = 0.5
+
+export interface LocateInput {
+  readonly line: Line
+  readonly soundings: readonly Sounding[]
+}
+
+/**
+ * From what the clips say to where to dig: README.md of this folder has the rules.
+ *
+ * The order of the soundings plays no part; nor does the gain of any setting-down beyond what rounding leaves.
+ *
+ * @param input Line as told and every clip of the sweep with its evidence, spoilt and missing ones too.
+ */
+export function locate(input: LocateInput): LocateAnswer {
+  const { line, soundings } = input
+  const points = pointEvidence(soundings)
+  const heard = points.filter((point) => point.evidence.clipsUsed > 0)
+  const clips = soundings.map((sounding) => ({
+    file: sounding.row.file,
+    used: isUsable(sounding),
+    problems: allProblems(sounding),
+  }))
+  const frame = searchFrame(input)
+  if (frame === null || heard.length < FEWEST_POINTS) {
+    return {
+      verdict: 'unsure',
+      reasons: [{ key: 'reason_too_few_points', values: { points: heard.length, needed: FEWEST_POINTS } }],
+      sources: [],
+      points: rankPoints(points, null),
+      clips,
+      density:
+        frame === null ? { alongM: [], perM: [] } : { alongM: [...frame.grid], perM: [...frame.grid].map(() => 0) },
+      listenNext: [],
+      digFirst: [],
+    }
+  }
+
+  const { model, known, scan, logNone } = fitSweep(input, frame)
+  const logOdds = scan.logEvidence + Math.log(PRIOR_OF_SOURCE) - (logNone + Math.log(1 - PRIOR_OF_SOURCE))
+  const probability = 1 / (1 + Math.exp(-logOdds))
+  const candidate = candidateSource(line, scan, frame.grid, probability, points)
+  const facts = {
+    line,
+    model,
+    scan,
+    grid: frame.grid,
+    range: frame.range,
+    spacingM: frame.spacingM,
+    candidate,
+    points,
+    known,
+  }
+  const { verdict, why } = judge(facts)
+  const sources = verdict === 'no leak heard' ? [] : [candidate]
+  const expected = sources.reduce((sum, source) => sum + source.probability, 0)
+  return {
+    verdict,
+    reasons: [...why, ...reasonsFor(facts, verdict)],
+    sources,
+    points: rankPoints(points, { alongM: frame.grid, perM: scan.perM }),
+    clips,
+    density: { alongM: [...frame.grid], perM: [...scan.perM].map((density) => density * expected) },
+    listenNext: verdict === 'no leak heard' ? [] : listenNext(facts),
+    digFirst: sources.length === 0 ? [] : digFirst(line, candidate, frame.grid, scan.perM),
+  }
+}
+
+function allProblems(sounding: Sounding): Problem[] {
+  return [...sounding.problems, ...(sounding.evidence?.problems ?? [])]
+}
+
+interface Frame {
+  readonly range: readonly [number, number]
+  readonly spacingM: number
+  readonly grid: Float64Array
+}
+
+/** Where to search; `null` when there is neither a usable clip nor a told length. */
+function searchFrame({ line, soundings }: LocateInput): Frame | null {
+  const usable = soundings.filter(isUsable).map((sounding) => sounding.row.alongM)
+  const range = lineRange(line, usable)
+  if (range === null) return null
+  const spacing = spacingM(usable) ?? LONE_SPACING_M
+  const ends = [range.fromM, range.toM] as const
+  return { range: ends, spacingM: spacing, grid: searchGrid(ends, spacing) }
+}
+
+/** The joint fit with and without a leak. */
+function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
+  const sweeps = [...new Set(soundings.filter(isUsable).map((sounding) => sounding.row.sweep))].sort()
+  const settings = settingsDown(soundings, line, sweeps)
+  const anyEvidence = soundings.find(isUsable)!.evidence!
+  const model = fitModel(
+    settings,
+    weighedBands(anyEvidence).map((band) => band.midHz),
+    sweeps.length,
+  )
+  const known: TriedSource[] = [
+    ...(line.airInletM === null
+      ? []
+      : [{ kind: 'inlet' as const, geometry: geometryFrom(line, line.airInletM, model) }]),
+    ...line.noises.map((noise) => ({ kind: 'noise' as const, geometry: geometryFrom(line, noise.atM, model) })),
+  ]
+  const scan = scanLine({ model, line, grid: frame.grid, spacingM: frame.spacingM, range: frame.range, known })
+  const middle = (frame.range[0] + frame.range[1]) / 2
+  const ground = groundPrior(model.covers[0]!, depthAt(line, middle).told)
+  return { model, known, scan, logNone: fitSources(model, known, ground, null).logEvidence }
+}
+
+function candidateSource(
+  line: Line,
+  scan: Scan,
+  grid: Float64Array,
+  probability: number,
+  points: readonly { readonly point: number; readonly alongM: number }[],
+): Source {
+  const alongM = densityQuantile(grid, scan.perM, 0.5)
+  return {
+    alongM,
+    windowM: shortestWindow(grid, scan.perM, WINDOW_PROBABILITY),
+    windowProbability: WINDOW_PROBABILITY,
+    probability,
+    place: placeAlong(linePath(line), alongM),
+    tape: tapeDistance(alongM, points),
+  }
+}

@@ -1,0 +1,147 @@
+import { logSumExp } from '../base/statistics'
+import { groundPrior } from '../ground/groundPrior'
+import type { Geometry } from '../ground/transfer'
+import { depthAt } from '../line/depthAt'
+import { acrossToSource } from '../line/distanceToSource'
+import type { Line } from '../line/line'
+import { linePath } from '../line/linePath'
+import { stretchAt } from '../line/stretchAt'
+import type { FitModel } from './fitModel'
+import { type Fit, fitSources, type TriedSource } from './fitSources'
+
+/** What a source past an end of the line weighs against one on it. Chosen: the told length may be short. */
+const PAST_END_WEIGHT = 0.25
+/** First pass: so many places to a spacing. */
+const COARSE_PER_SPACING = 4
+/** Places this many nepers of evidence below the best are not looked at more closely. */
+const REFINE_WITHIN = [15, 8]
+
+/** A place that was tried with the best fit found there. */
+export interface TriedPlace {
+  readonly alongM: number
+  readonly fit: Fit
+}
+
+/** The evidence for a leak along the line. */
+export interface Scan {
+  /** Places tried, in order of along; closer together where it matters. */
+  readonly tried: readonly TriedPlace[]
+  /** ln of the prior-weighted mean evidence over all places: the evidence that there is such a source. */
+  readonly logEvidence: number
+  /** On the grid given: density of the place, integrating to 1. */
+  readonly perM: Float64Array
+}
+
+/** What the scan is told beside the model. */
+export interface ScanInput {
+  readonly model: FitModel
+  readonly line: Line
+  /** Even grid of places, m along. */
+  readonly grid: Float64Array
+  readonly spacingM: number
+  /** First and last place of the line, m. */
+  readonly range: readonly [number, number]
+  /** Sources that are known to be there: inlet and told noises. */
+  readonly known: readonly TriedSource[]
+  /** Added to the evidence at each place, ln: what the rings say. */
+  readonly logRings?: (alongM: number, fit: Fit) => number
+}
+
+/** Geometry from a place along the line to every setting-down, over bends and offsets. */
+export function geometryFrom(line: Line, alongM: number, model: FitModel): Geometry[] {
+  const path = linePath(line)
+  const { depthM } = depthAt(line, alongM)
+  return model.settings.map((setting) => ({
+    depthM,
+    acrossM: acrossToSource(path, {
+      sourceAlongM: alongM,
+      listenAlongM: setting.alongM,
+      offsetM: setting.offsetM,
+    }),
+    alongPipeM: Math.abs(setting.alongM - alongM),
+    besidePipeM: Math.abs(setting.offsetM),
+  }))
+}
+
+/**
+ * Tries a leak all along the line and returns where it may lie.
+ *
+ * A coarse pass starts at each place from the levels themselves, with little and with much absorption, and from its
+ * neighbours' fits, so that neither direction along the line is favoured; then places between are tried wherever the
+ * evidence is near the best. Between tried places the log evidence is joined by straight lines.
+ */
+export function scanLine(input: ScanInput): Scan {
+  const coarse = coarsePass(input)
+  const tried = REFINE_WITHIN.reduce((places, within) => refine(input, places, within), coarse)
+  const logDensity = Float64Array.from(
+    input.grid,
+    (along) => logPrior(input, along) + interpolated(tried, along, input),
+  )
+  const step = input.grid[1]! - input.grid[0]!
+  const logEvidence = logSumExp(logDensity) + Math.log(step)
+  return { tried, logEvidence, perM: logDensity.map((log) => Math.exp(log - logEvidence)) }
+}
+
+/** ln of the prior density of the leak's place, 1/m. */
+function logPrior({ range, grid }: ScanInput, alongM: number): number {
+  const onLine = range[1] - range[0]
+  const past = grid[grid.length - 1]! - grid[0]! - onLine
+  const inside = alongM >= range[0] && alongM <= range[1]
+  return Math.log((inside ? 1 : PAST_END_WEIGHT) / (onLine + PAST_END_WEIGHT * past))
+}
+
+function coarsePass(input: ScanInput): TriedPlace[] {
+  const { grid, spacingM } = input
+  const first = grid[0]!
+  const last = grid[grid.length - 1]!
+  const count = Math.max(2, Math.ceil(((last - first) / spacingM) * COARSE_PER_SPACING) + 1)
+  const cold = Array.from({ length: count }, (_, i) => {
+    const alongM = first + ((last - first) * i) / (count - 1)
+    return tryPlace(input, alongM, [null])
+  })
+  return cold.map((place, i) => {
+    const neighbours = [cold[i - 1], cold[i + 1]].flatMap((near) => (near ? [near.fit.shared] : []))
+    return better(place, tryPlace(input, place.alongM, neighbours))
+  })
+}
+
+function refine(input: ScanInput, places: readonly TriedPlace[], within: number): TriedPlace[] {
+  const best = Math.max(...places.map((place) => total(input, place)))
+  return places.flatMap((place, i) => {
+    const next = places[i + 1]
+    if (!next || Math.max(total(input, place), total(input, next)) < best - within) return [place]
+    const between = tryPlace(input, (place.alongM + next.alongM) / 2, [place.fit.shared, next.fit.shared])
+    return [place, between]
+  })
+}
+
+function total(input: ScanInput, place: TriedPlace): number {
+  return place.fit.logEvidence + (input.logRings?.(place.alongM, place.fit) ?? 0)
+}
+
+function better(a: TriedPlace, b: TriedPlace): TriedPlace {
+  return b.fit.logEvidence > a.fit.logEvidence ? b : a
+}
+
+/** Best fit at a place from several starts. */
+function tryPlace(input: ScanInput, alongM: number, starts: readonly (Float64Array | null)[]): TriedPlace {
+  const { line, model, known } = input
+  const ground = groundPrior(stretchAt(line, alongM)?.cover ?? 'soil', depthAt(line, alongM).told)
+  const sources: TriedSource[] = [{ kind: 'leak', geometry: geometryFrom(line, alongM, model) }, ...known]
+  const fits = starts.map((start) => fitSources(model, sources, ground, start))
+  return { alongM, fit: fits.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a)) }
+}
+
+function interpolated(tried: readonly TriedPlace[], alongM: number, input: ScanInput): number {
+  let low = 0
+  let high = tried.length - 1
+  while (high - low > 1) {
+    const middle = (low + high) >> 1
+    if (tried[middle]!.alongM <= alongM) low = middle
+    else high = middle
+  }
+  const a = tried[low]!
+  const b = tried[high]!
+  const part = Math.min(1, Math.max(0, (alongM - a.alongM) / (b.alongM - a.alongM)))
+  return total(input, a) + part * (total(input, b) - total(input, a))
+}

@@ -1,0 +1,64 @@
+import { depthAt } from '../line/depthAt'
+import type { Reason, Verdict } from './answer'
+import type { Facts } from './facts'
+import { massBetween } from './window'
+
+/** Below this probability of any source the verdict is `no leak heard`. */
+const HEARD = 0.5
+/** From this probability of a source on a place can be `located`. */
+const SURE = 0.9
+/** More than this share of the density past an end of the line is not `located`. Chosen. */
+const PAST_END_SHARE = 0.2
+/** Bubbling, 0 to 1, that a place needs at its nearest points when no air-off clip can speak for it. Chosen. */
+const BUBBLING_NEEDED = 0.5
+
+/**
+ * Says only what is known.
+ *
+ * @returns The verdict and what decided it, the weightiest first.
+ */
+export function judge(facts: Facts): { verdict: Verdict; why: Reason[] } {
+  const { candidate, grid, range, scan, spacingM } = facts
+  if (candidate.probability < HEARD) {
+    return {
+      verdict: 'no leak heard',
+      why: [{ key: 'reason_no_source_needed', values: { probability: candidate.probability } }],
+    }
+  }
+  const why: Reason[] = []
+  const { depthM } = depthAt(facts.line, candidate.alongM)
+  const widestM = Math.max(2 * spacingM, 2 * depthM)
+  const widthM = candidate.windowM[1] - candidate.windowM[0]
+  if (candidate.probability < SURE) {
+    why.push({ key: 'reason_weak_source', values: { probability: candidate.probability } })
+  }
+  if (widthM > widestM) why.push({ key: 'reason_wide_window', values: { width_m: widthM, widest_m: widestM } })
+  const pastStart = massBetween(grid, scan.perM, grid[0]!, range[0])
+  const pastEnd = massBetween(grid, scan.perM, range[1], grid[grid.length - 1]!)
+  if (pastStart + pastEnd > PAST_END_SHARE) {
+    why.push({
+      key: pastStart > pastEnd ? 'reason_past_start' : 'reason_past_end',
+      values: { share: pastStart + pastEnd },
+    })
+  }
+  const spoken = airOffSpeaks(facts)
+  const bubbling = bubblingNear(facts)
+  if (!spoken && bubbling < BUBBLING_NEEDED) {
+    why.push({ key: 'reason_no_bubbling', values: { bubbling } })
+  }
+  return { verdict: why.length === 0 ? 'located' : 'unsure', why }
+}
+
+/** True when a point within a spacing of the candidate was also taken with the air off. */
+function airOffSpeaks({ model, candidate, spacingM }: Facts): boolean {
+  return model.settings.some((setting) => setting.off && Math.abs(setting.alongM - candidate.alongM) <= spacingM)
+}
+
+/** Most bubbling at the points within one and a half spacings of the candidate, 0 to 1. */
+export function bubblingNear({ points, candidate, spacingM }: Facts): number {
+  return points.reduce(
+    (most, { alongM, evidence }) =>
+      Math.abs(alongM - candidate.alongM) <= 1.5 * spacingM ? Math.max(most, evidence.bubbling ?? 0) : most,
+    0,
+  )
+}
