@@ -21,7 +21,7 @@ it('has the decays of the published model from 1 to 10 mm', () => {
     close(bubbleDecayPerS(radiusMm / 1000), decayPerS, { abs: 0.01, because: 'printed to two digits' })
 })
 
-it('agrees with the damping used for sonar within 11 % from 1 to 5 mm, both at Minnaert's pitch', () => {
+it('agrees with the damping used for sonar within 11 % from 1 to 5 mm, both at the pitch of Minnaert', () => {
   for (const radiusMm of [1, 1.5, 2, 3, 4, 5]) {
     const pitchHz = minnaertPitchHz(radiusMm / 1000)
     const q = qualityFactor(pitchHz, bubbleDecayPerS(radiusMm / 1000))
