@@ -62,6 +62,9 @@ const PATH_TOLERANCE = 0.01
 /** Below this share the path is left as it is, so that what was written reads back without a change. */
 const PATH_ROUNDING = 1e-9
 
+/** Shorter paths are a slip, and would be stretched without bound. */
+const SHORTEST_PATH_M = 0.001
+
 /** Known keys are worth guessing at only this often. */
 const MOST_GUESSES = 10
 
@@ -122,8 +125,9 @@ function readVertices(object: JsonObject): SketchPlace[] | null {
   if (corners.length < 2) {
     throw new FormatError(object.file, 'vertices', `has ${corners.length} corners; a path needs its start and its end`)
   }
+  const spread = corners.some(({ xM, yM }) => Math.hypot(xM - corners[0]!.xM, yM - corners[0]!.yM) >= SHORTEST_PATH_M)
+  if (!spread) throw new FormatError(object.file, 'vertices', 'are all in one place; a path needs a length')
   const lengthM = lengthOf(corners)
-  if (lengthM === 0) throw new FormatError(object.file, 'vertices', 'are all in one place; a path needs a length')
   if (lengthM > LENGTH.high) {
     throw new FormatError(
       object.file,
