@@ -27,7 +27,6 @@ import {
   type SketchPlace,
   type Stretch,
 } from './line'
-import { linePath } from './linePath'
 
 /** Keys of the file this version knows. */
 const KEYS = [
@@ -47,7 +46,7 @@ const PIPE_KEYS = ['nominal_in', 'material']
 
 // Chosen: well past any yard, and small enough that nothing downstream grows without bound.
 const ALONG: NumberLimits = { low: -10_000, high: 10_000 }
-const LENGTH: NumberLimits = { low: 0, high: 10_000, aboveLow: true }
+const LENGTH: NumberLimits = { low: 0.01, high: 10_000 }
 const DEPTH: NumberLimits = { low: 0, high: 20, aboveLow: true }
 const ROUTE_SD: NumberLimits = { low: 0, high: 100 }
 const COST: NumberLimits = { low: 0, high: 1e9 }
@@ -76,8 +75,8 @@ const MOST_GUESSES = 10
  * @returns The line, with its path stretched evenly to `length_m` where both are told (with a problem when they differ
  *   by more than 1 %); unknown keys kept, at any depth; unknown covers, kinds and materials read as `other`, each with
  *   a problem, and kept as written.
- * @throws {FormatError} no JSON; text for a number; a number that is not finite or outside its limits (a length above 0
- *   to 10 km); from past to; a path without a length, of more than 1000 corners; more than 1000 parts of a kind. The message
+ * @throws {FormatError} no JSON; text for a number; a number that is not finite or outside its limits (a length of
+ *   10 mm to 10 km); from past to; a path without a length, of more than 1000 corners; more than 1000 parts of a kind. The message
  *   names the place, as `stretches[2].to_m`.
  */
 export function readLineJson(source: unknown, fileName: string): { line: Line; problems: Problem[] } {
@@ -125,9 +124,10 @@ function readVertices(object: JsonObject): SketchPlace[] | null {
   if (corners.length < 2) {
     throw new FormatError(object.file, 'vertices', `has ${corners.length} corners; a path needs its start and its end`)
   }
-  const spread = corners.some(({ xM, yM }) => Math.hypot(xM - corners[0]!.xM, yM - corners[0]!.yM) >= SHORTEST_PATH_M)
-  if (!spread) throw new FormatError(object.file, 'vertices', 'are all in one place; a path needs a length')
   const lengthM = lengthOf(corners)
+  if (lengthM < SHORTEST_PATH_M) {
+    throw new FormatError(object.file, 'vertices', 'are all in one place; a path needs a length')
+  }
   if (lengthM > LENGTH.high) {
     throw new FormatError(
       object.file,
@@ -138,8 +138,9 @@ function readVertices(object: JsonObject): SketchPlace[] | null {
   return corners
 }
 
-function lengthOf(vertices: readonly SketchPlace[]): number {
-  return linePath({ vertices }).alongM.at(-1)!
+/** Corner to corner; the path itself would merge corners, and so hide that all are in one place. */
+function lengthOf(corners: readonly SketchPlace[]): number {
+  return corners.slice(1).reduce((sum, { xM, yM }, i) => sum + Math.hypot(xM - corners[i]!.xM, yM - corners[i]!.yM), 0)
 }
 
 function stretchedTo(path: SketchPlace[], lengthM: number, problems: Problem[]): SketchPlace[] {

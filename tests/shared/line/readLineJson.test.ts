@@ -192,9 +192,9 @@ describe('a wrong line file is refused with the place and the mend', () => {
       { stretches: [STRETCH, STRETCH, { ...STRETCH, to_m: '3,5' }] },
       'line.json, stretches[2].to_m: is the text "3,5"; write a number without quotes, like 3.5',
     ],
-    ['a negative length', { length_m: -3 }, 'line.json, length_m: is -3; a number above 0 to 10000 is expected'],
-    ['a line of no length', { length_m: 0 }, 'line.json, length_m: is 0; a number above 0 to 10000 is expected'],
-    ['a line of 20 km', { length_m: 20_000 }, 'line.json, length_m: is 20000; a number above 0 to 10000 is expected'],
+    ['a negative length', { length_m: -3 }, 'line.json, length_m: is -3; a number from 0.01 to 10000 is expected'],
+    ['a line of no length', { length_m: 0 }, 'line.json, length_m: is 0; a number from 0.01 to 10000 is expected'],
+    ['a line of 20 km', { length_m: 20_000 }, 'line.json, length_m: is 20000; a number from 0.01 to 10000 is expected'],
     ['a pipe above the ground', { depth_m: -0.4 }, 'line.json, depth_m: is -0.4; a number above 0 to 20 is expected'],
     [
       'from past to',

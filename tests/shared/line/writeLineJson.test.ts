@@ -14,7 +14,7 @@ const word = (known: readonly string[]) => fc.oneof(fc.constantFrom(...known), f
 
 const lineFile = withExtra(
   fc.record({
-    length_m: maybe(above0),
+    length_m: maybe(fc.double({ min: 0.01, max: 9000, noNaN: true })),
     depth_m: maybe(above0),
     air_inlet_m: maybe(metres),
     vertices: maybe(
