@@ -1,0 +1,151 @@
+import type { Random } from '../base/random'
+import { normalQuantile } from '../base/statistics'
+import { bubbleDecayPerS } from '../bubbles/bubbleDecay'
+import { minnaertPitchHz, minnaertRadiusM } from '../bubbles/minnaert'
+import { GRID_COUNT } from './grid'
+import { bubbleEnergyAt, energyToPsd, pitchStep } from './ringEnergy'
+
+/** How a place bubbles. */
+export interface BubbleTrain {
+  readonly ratePerS: number
+  /** `broken`: random arrivals (Poisson); `orifice`: a near-regular train below the critical gas flow. */
+  readonly arrival: 'broken' | 'orifice'
+  /** Sizes are log-normal round this, m. */
+  readonly medianRadiusM: number
+  /** Standard deviation of ln(radius). */
+  readonly radiusSpread: number
+  /** Each bubble's own excitation, standard deviation, dB: unknown in general (Berges et al. 2015), 4 chosen. */
+  readonly excitationSdDb: number
+  /** Amplitude at 1 m of a bubble of 3 mm, full scale 1. */
+  readonly amplitude: number
+}
+
+/** Rings one by one: same index, same ring. In order of time. */
+export interface Rings {
+  readonly timeS: Float64Array
+  readonly pitchHz: Float64Array
+  readonly amplitude: Float64Array
+  readonly decayPerS: Float64Array
+  /** Pitch rises as f·(1 + rise·t), 1/s. */
+  readonly risePerS: Float64Array
+}
+
+/** Times from–to, s, in which something sounds. */
+export type Gate = readonly { readonly fromS: number; readonly toS: number }[]
+
+const SMALLEST_RADIUS_M = 0.0015
+const LARGEST_RADIUS_M = 0.008
+
+/** A wall lowers the pitch by up to 20 %, a soft face raises it by up to 10 %. [Strasberg1953] */
+const WALL_LOW = 0.8
+const WALL_HIGH = 1.1
+
+/** Coefficient of variation of the time between bubbles of a single orifice. Chosen. */
+const ORIFICE_VARIATION = 0.15
+
+/**
+ * The bubbles of one clip.
+ *
+ * Size log-normal within 1.5 to 8 mm; pitch by Minnaert, shifted by walls; decay by van den Doel; amplitude as
+ * radius^1.5 times an excitation of its own; a slight rise in pitch (his ξ up to 0.03).
+ *
+ * @param gate When it bubbles; `null`: all the time.
+ * @see van den Doel 2005. [vandenDoel2005]
+ */
+export function drawBubbles(train: BubbleTrain, durationS: number, random: Random, gate: Gate | null): Rings {
+  const timeS = arrivals(train, durationS, random).filter(
+    (t) => gate === null || gate.some((g) => t >= g.fromS && t < g.toS),
+  )
+  const count = timeS.length
+  const rings = {
+    timeS: Float64Array.from(timeS),
+    pitchHz: new Float64Array(count),
+    amplitude: new Float64Array(count),
+    decayPerS: new Float64Array(count),
+    risePerS: new Float64Array(count),
+  }
+  for (let i = 0; i < count; i++) {
+    const radiusM = heldRadiusM(train.medianRadiusM * Math.exp(random.normal(0, train.radiusSpread)))
+    const pitchHz = minnaertPitchHz(radiusM) * random.uniform(WALL_LOW, WALL_HIGH)
+    const decayPerS = bubbleDecayPerS(minnaertRadiusM(pitchHz))
+    rings.pitchHz[i] = pitchHz
+    rings.amplitude[i] = bubbleAmplitude(train, radiusM) * 10 ** (random.normal(0, train.excitationSdDb) / 20)
+    rings.decayPerS[i] = decayPerS
+    rings.risePerS[i] = random.uniform(0, 0.03) * decayPerS
+  }
+  return rings
+}
+
+function arrivals(train: BubbleTrain, durationS: number, random: Random): number[] {
+  const times: number[] = []
+  const mean = 1 / train.ratePerS
+  let t = random.uniform(0, mean)
+  while (t < durationS) {
+    times.push(t)
+    t +=
+      train.arrival === 'broken'
+        ? random.exponential(train.ratePerS)
+        : mean * Math.max(0.2, random.normal(1, ORIFICE_VARIATION))
+  }
+  return times
+}
+
+function heldRadiusM(radiusM: number): number {
+  return Math.min(Math.max(radiusM, SMALLEST_RADIUS_M), LARGEST_RADIUS_M)
+}
+
+function bubbleAmplitude(train: BubbleTrain, radiusM: number): number {
+  return train.amplitude * (radiusM / 0.003) ** 1.5
+}
+
+/**
+ * Mean power per hertz at 1 m of a train while it bubbles, on the grid: the energy of a ring averaged over sizes,
+ * walls and excitations, times the rate.
+ */
+export function trainPsd(train: BubbleTrain): Float64Array {
+  const sizes = 24
+  const walls = 6
+  const sigma = (train.excitationSdDb * Math.LN10) / 20
+  const meanSquare = Math.exp(2 * sigma * sigma)
+  const sum = new Float64Array(GRID_COUNT)
+  for (let s = 0; s < sizes; s++) {
+    const quantile = normalQuantile((s + 0.5) / sizes)
+    const radiusM = heldRadiusM(train.medianRadiusM * Math.exp(train.radiusSpread * quantile))
+    const weight = (bubbleAmplitude(train, radiusM) ** 2 * meanSquare) / (sizes * walls)
+    for (let w = 0; w < walls; w++) {
+      const pitchHz = minnaertPitchHz(radiusM) * (WALL_LOW + ((WALL_HIGH - WALL_LOW) * (w + 0.5)) / walls)
+      const energy = bubbleEnergyAt(pitchStep(pitchHz))
+      for (let g = 0; g < GRID_COUNT; g++) sum[g]! += weight * energy[g]!
+    }
+  }
+  return energyToPsd(sum, train.ratePerS)
+}
+
+/** Slugs: a few seconds of bubbling, then silence. */
+export interface Slugs {
+  readonly shortestOnS: number
+  readonly longestOnS: number
+  /** Silences of 2 to 8 s. */
+  readonly shortestOffS: number
+  readonly longestOffS: number
+}
+
+/** When slugs let it bubble in one clip; the clip starts anywhere in the rhythm. May be empty. */
+export function slugGate(slugs: Slugs, durationS: number, random: Random): Gate {
+  const gate: { fromS: number; toS: number }[] = []
+  const onS = () => random.uniform(slugs.shortestOnS, slugs.longestOnS)
+  const offS = () => random.uniform(slugs.shortestOffS, slugs.longestOffS)
+  let t = -random.uniform(0, slugs.longestOnS + slugs.longestOffS) - slugs.longestOffS
+  while (t < durationS) {
+    const toS = t + onS()
+    if (toS > 0) gate.push({ fromS: Math.max(0, t), toS: Math.min(toS, durationS) })
+    t = toS + offS()
+  }
+  return gate
+}
+
+/** Share of the time a slugging place bubbles in the long run. */
+export function slugDuty(slugs: Slugs): number {
+  const on = slugs.shortestOnS + slugs.longestOnS
+  return on / (on + slugs.shortestOffS + slugs.longestOffS)
+}

@@ -1,0 +1,34 @@
+import { GRID_COUNT, gridPlace } from './grid'
+import { type Ground, groundPower, type Spot, stretchAt } from './ground'
+import { alongPipePower } from './pipePath'
+import type { Emitter } from './yard'
+
+const MATCH_CELL = Math.round(gridPlace(400))
+
+/**
+ * Power with which an emitter arrives at a place on the surface, on the grid, against the emitter at 1 m: straight
+ * through the ground, and along the pipe.
+ */
+export function hearing(ground: Ground, emitter: Emitter, sensor: Spot): Float64Array {
+  const power = groundPower(ground, emitter, sensor)
+  if (emitter.pipeDb === null) return power
+  const scale = pipeScale(ground, emitter)
+  const pipe = alongPipePower(ground, emitter, sensor)
+  for (let g = 0; g < GRID_COUNT; g++) power[g]! += scale * pipe[g]!
+  return power
+}
+
+const scales = new WeakMap<Emitter, number>()
+
+/** What a metre of pipe at the source must send out for the pipe path to stand `pipeDb` against the straight one. */
+function pipeScale(ground: Ground, emitter: Emitter): number {
+  const known = scales.get(emitter)
+  if (known !== undefined) return known
+  const above = { alongM: emitter.alongM, offsetM: 0 }
+  const depthM = stretchAt(ground, emitter.alongM).depthM
+  const straight = groundPower(ground, { ...above, depthM }, above)
+  const pipe = alongPipePower(ground, emitter, above)
+  const scale = (10 ** (emitter.pipeDb! / 10) * straight[MATCH_CELL]!) / pipe[MATCH_CELL]!
+  scales.set(emitter, scale)
+  return scale
+}
