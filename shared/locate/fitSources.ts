@@ -1,7 +1,14 @@
 import { choleskyInPlace, choleskySolve } from '../base/cholesky'
-import { dbToPower } from '../base/units'
 import type { GroundPrior } from '../ground/groundPrior'
-import { type Geometry, type Transfer, transfer } from '../ground/transfer'
+import {
+  type Geometry,
+  noPaths,
+  noTransfer,
+  type Paths,
+  preparePaths,
+  type Transfer,
+  transfer,
+} from '../ground/transfer'
 import { type FitModel, type ShapeLayout, shapeLayout, shapePrior } from './fitModel'
 
 /** A source at a place that is tried: the leak (unknown), or the air inlet or a told noise (known). */
@@ -48,7 +55,11 @@ const SOURCE_OVER_FLOOR_DB = { mean: 8, sd: 12 }
 const FLOOR_STEP_DB = 8
 const FLOOR_LEVEL_SD_DB = 15
 
+/** A step that gains less than this, in nepers, ends the fit: far below what shifts a window. Chosen. */
+const SETTLED = 0.01
+
 const OWN = 3
+const NEPERS_PER_DB_POWER = Math.LN10 / 10
 const MOST_STEPS = 25
 
 /**
@@ -86,7 +97,7 @@ export function fitSources(
     }
     const tried = work.tryStep()
     if (tried <= objective + 1e-9) {
-      converged = objective - tried < 1e-4
+      converged = objective - tried < SETTLED
       objective = tried
       damping = damping < 1e-6 ? 0 : damping / 10
     } else {
@@ -129,6 +140,7 @@ class Workspace {
 
   private readonly level: Float64Array
   private readonly move: Transfer[]
+  private readonly paths: Paths[][]
   private readonly columns: Int32Array
   private readonly values: Float64Array
   private readonly ownRow = new Float64Array(OWN)
@@ -162,14 +174,8 @@ class Workspace {
     this.cross = new Float64Array(this.settings * OWN * n)
     this.eliminated = new Float64Array(OWN * n)
     this.level = new Float64Array(sources.length)
-    this.move = sources.map(() => ({
-      db: 0,
-      bySpreading: 0,
-      byLogAbsorption: 0,
-      byPipeLevel: 0,
-      byLogPipeLoss: 0,
-      byLogDepth: 0,
-    }))
+    this.move = sources.map(noTransfer)
+    this.paths = sources.map((source) => source.geometry.map(noPaths))
     this.columns = new Int32Array(5 + 4 + sources.length + 2)
     this.values = new Float64Array(this.columns.length)
   }
@@ -182,6 +188,7 @@ class Workspace {
     }
     this.shared.set(this.prior.mean)
     this.shared.set(this.model.floorDb, this.floorAt)
+    this.preparePaths()
     for (const [j, source] of this.sources.entries()) this.guessSpectrum(j, source)
   }
 
@@ -197,10 +204,18 @@ class Workspace {
       let db = floor - 3
       if (nearest) {
         const row = this.model.settings[nearest.k]!.on!
-        const moved = transfer(this.ground(), nearest.g, this.model.bandKhz[b]!, this.move[j]!)
+        const moved = transfer(this.ground(), this.paths[j]![nearest.k]!, this.model.bandKhz[b]!, this.move[j]!)
         if (row.weight[b]! > 0) db = Math.max(db, Math.min(row.levelDb[b]! - moved.db, floor + 40))
       }
       this.shared[this.layout.count + j * this.bands + b] = db
+    }
+  }
+
+  private preparePaths(): void {
+    const ratio = Math.exp(this.shared[this.layout.logDepthRatio]!)
+    for (let j = 0; j < this.sources.length; j++) {
+      const { geometry } = this.sources[j]!
+      for (let k = 0; k < this.settings; k++) preparePaths(geometry[k]!, ratio, this.paths[j]![k]!)
     }
   }
 
@@ -281,6 +296,7 @@ class Workspace {
 
   private assembleCells(): number {
     let objective = 0
+    this.preparePaths()
     const ground = this.ground()
     for (let k = 0; k < this.settings; k++) {
       const { on, off } = this.model.settings[k]!
@@ -309,23 +325,26 @@ class Workspace {
     const floorDb =
       told ??
       this.shared[this.floorAt + b]! + this.own[k * OWN + 2]! + (floorColumn < 0 ? 0 : this.shared[floorColumn]!)
-    let total = dbToPower(floorDb)
+    let total = Math.exp(NEPERS_PER_DB_POWER * floorDb)
     const floorPower = total
     const coupled =
       gain +
       tilt * octave +
       (coverColumn < 0 ? 0 : this.shared[coverColumn]!) +
       (sweepColumn < 0 ? 0 : this.shared[sweepColumn]!)
-    for (const [j, source] of this.sources.entries()) {
+    for (let j = 0; j < this.sources.length; j++) {
+      const source = this.sources[j]!
       // Told noises stand in an air-off clip already; leak and inlet sound only with the air on.
       const sounds = source.kind === 'noise' ? told === null : air === 'on'
       if (!sounds) {
         this.level[j] = 0
         continue
       }
-      const moved = transfer(ground, source.geometry[k]!, this.model.bandKhz[b]!, this.move[j]!)
+      const moved = transfer(ground, this.paths[j]![k]!, this.model.bandKhz[b]!, this.move[j]!)
       const drift = source.kind === 'noise' ? 0 : this.shared[layout.drift + setting.sweepIndex]! * setting.walk
-      this.level[j] = dbToPower(this.shared[layout.count + j * this.bands + b]! + moved.db + coupled + drift)
+      this.level[j] = Math.exp(
+        NEPERS_PER_DB_POWER * (this.shared[layout.count + j * this.bands + b]! + moved.db + coupled + drift),
+      )
       total += this.level[j]!
     }
 
@@ -336,7 +355,8 @@ class Workspace {
     shape.fill(0, 0, 5)
     for (let i = 0; i < 5; i++) this.columns[i] = i
     count = 5
-    for (const [j, source] of this.sources.entries()) {
+    for (let j = 0; j < this.sources.length; j++) {
+      const source = this.sources[j]!
       const share = this.level[j]! / total
       if (share < 1e-6) continue
       const moved = this.move[j]!
@@ -373,9 +393,10 @@ class Workspace {
     this.ownRow[1] = sourceShare * octave
     this.ownRow[2] = floorShare
 
-    const residual = row.levelDb[b]! - 10 * Math.log10(total)
+    const residual = row.levelDb[b]! - Math.log(total) / NEPERS_PER_DB_POWER
     // From the levels, not from the model, so that the objective stays one function.
-    const offError = told === null ? 0 : OFF_SD_DB * Math.min(1, dbToPower(told - row.levelDb[b]!))
+    const offError =
+      told === null ? 0 : OFF_SD_DB * Math.min(1, Math.exp(NEPERS_PER_DB_POWER * (told - row.levelDb[b]!)))
     const variance = CELL_SD_DB * CELL_SD_DB + offError * offError
     const square = (residual * residual) / variance
     const share = CELL_SHARE * row.weight[b]!

@@ -1,4 +1,4 @@
-import { transfer } from '../ground/transfer'
+import { noPaths, noTransfer, preparePaths, transfer } from '../ground/transfer'
 import { depthAt } from '../line/depthAt'
 import { acrossToSource } from '../line/distanceToSource'
 import { linePath } from '../line/linePath'
@@ -82,7 +82,8 @@ function predictedLevels(
   place: { alongM: number; offsetM: number },
 ): Float64Array {
   const path = linePath(line)
-  const out = { db: 0, bySpreading: 0, byLogAbsorption: 0, byPipeLevel: 0, byLogPipeLoss: 0, byLogDepth: 0 }
+  const out = noTransfer()
+  const paths = noPaths()
   const best = scan.tried.reduce((a, b) => (b.fit.logEvidence > a.fit.logEvidence ? b : a))
   const ground = {
     spreading: best.fit.shared[0]!,
@@ -90,6 +91,7 @@ function predictedLevels(
     pipeLevelDb: best.fit.shared[2]!,
     pipeLossDbPerMKhz: Math.exp(best.fit.shared[3]!),
   }
+  const depthRatio = Math.exp(best.fit.shared[4]!)
   const strength = Math.max(6, ...points.map((point) => point.evidence.overFloorDb ?? 0))
   return grid.map((alongM) => {
     const { depthM } = depthAt(line, alongM)
@@ -99,7 +101,7 @@ function predictedLevels(
       alongPipeM: Math.abs(alongM - place.alongM),
       besidePipeM: Math.abs(place.offsetM),
     }
-    const over = strength + transfer(ground, geometry, SPEAKING_KHZ, out).db
+    const over = strength + transfer(ground, preparePaths(geometry, depthRatio, paths), SPEAKING_KHZ, out).db
     return 10 * Math.log10(1 + 10 ** (over / 10))
   })
 }
