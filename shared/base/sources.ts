@@ -78,4 +78,29 @@ export const SOURCES = {
       'K. van den Doel, Physically based models for liquid sounds, ACM Trans. Applied Perception 2(4), 534-546, 2005; constants as open synthesisers have them',
     seen: 'read',
   },
+  Antoni2006: {
+    title:
+      'J. Antoni, The spectral kurtosis: a useful tool for characterising non-stationary signals, Mech. Syst. Signal Process. 20, 282-307, 2006',
+    seen: 'memory',
+  },
+  Harris1978: {
+    title:
+      'F. J. Harris, On the use of windows for harmonic analysis with the discrete Fourier transform, Proc. IEEE 66, 51-83, 1978',
+    seen: 'memory',
+  },
+  IEC61260: {
+    title:
+      'IEC 61260-1:2014, Octave-band and fractional-octave-band filters: mid-bands, edges and class 1 limits as three independent open implementations transcribe them',
+    seen: 'read',
+  },
+  ISO266: { title: 'ISO 266:1997, Acoustics: preferred frequencies', seen: 'memory' },
+  Peeters2004: {
+    title: 'G. Peeters, A large set of audio features for sound description, CUIDADO report, 2004',
+    seen: 'memory',
+  },
+  Welch1967: {
+    title:
+      'P. D. Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15, 70-73, 1967',
+    seen: 'memory',
+  },
 } as const satisfies Record<string, Source>
