@@ -8,6 +8,7 @@ import { FRAME_S, framePowers, frameTotals, scattered } from './framePowers'
 import { EVIDENCE_BANDS, totalPower } from './grid'
 import { clipParts } from './parts'
 import { ridingGain } from './ridingGain'
+import { clipDurationS, FAINT_DB } from './spoils'
 import type { ClipPlan, Yard } from './yard'
 
 /** A clip's row with what the clip would say. */
@@ -27,14 +28,14 @@ export function drawnEvidence(yard: Yard): DrawnSounding[] {
 /** Evidence of one clip, drawn. */
 export function drawnClip(yard: Yard, plan: ClipPlan): ClipEvidence {
   const random = Random.named(`${yard.seed}/${plan.row.file}`, 'drawn')
-  const durationS = plan.spoil === 'short' ? 0.4 : plan.durationS
+  const durationS = clipDurationS(plan)
   const frames = Math.max(1, Math.floor(durationS / FRAME_S))
-  const parts = clipParts(yard, { ...plan, durationS })
+  const parts = clipParts(yard, plan)
   const expected = framePowers(parts, frames)
   const powers = scattered(expected, random)
   if (plan.recorder.ridesGain) rideGain(powers, frames, totalPower(yard.floorPsd))
   if (plan.spoil === 'silent') powers.fill(0)
-  if (plan.spoil === 'faint') for (let i = 0; i < powers.length; i++) powers[i]! *= 1e-5
+  if (plan.spoil === 'faint') for (let i = 0; i < powers.length; i++) powers[i]! *= 10 ** (FAINT_DB / 10)
   return {
     durationS,
     sampleRateHz: plan.recorder.sampleRateHz,

@@ -4,6 +4,8 @@ import { ENVELOPE_STEP_S, type Parts } from './clipSounds'
 import { nearestCell, onGrid, totalPower } from './grid'
 import { hearing } from './hearing'
 import { addNuisance } from './nuisances/addNuisance'
+import type { NuisanceClip } from './nuisances/nuisanceClip'
+import { addHandling, clipDurationS } from './spoils'
 import type { ClipPlan, Emitter, Recorder, Yard } from './yard'
 
 /** The parts of a clip; the same every time for the same yard and clip. */
@@ -23,14 +25,15 @@ export function clipParts(yard: Yard, plan: ClipPlan): Parts {
   for (const [index, emitter] of yard.emitters.entries())
     if (plan.row.air === 'on' || emitter.sounds === 'always')
       addEmitter(parts, { yard, plan, emitter, index, onWay: ground })
-  for (const nuisance of plan.nuisances)
-    addNuisance(parts, nuisance, {
-      durationS: plan.durationS,
-      ambientPower: totalPower(yard.floorPsd),
-      ground,
-      air: recorder,
-      random: stream(yard, plan, nuisance),
-    })
+  const disturbed = (name: string): NuisanceClip => ({
+    durationS: clipDurationS(plan),
+    ambientPower: totalPower(yard.floorPsd),
+    ground,
+    air: recorder,
+    random: stream(yard, plan, name),
+  })
+  for (const nuisance of plan.nuisances) addNuisance(parts, nuisance, disturbed(nuisance))
+  if (plan.spoil === 'handled') addHandling(parts, disturbed('handled'))
   return parts
 }
 
@@ -60,7 +63,7 @@ interface EmitterInClip {
 function addEmitter(parts: Parts, at: EmitterInClip): void {
   const { yard, plan, emitter, index } = at
   const random = stream(yard, plan, `emitter ${index}`)
-  const gate = emitter.slugs === null ? null : slugGate(emitter.slugs, plan.durationS, random)
+  const gate = emitter.slugs === null ? null : slugGate(emitter.slugs, clipDurationS(plan), random)
   if (gate !== null && gate.length === 0) return
   const drift = emitter.sounds === 'always' ? 0 : plan.driftDb
   for (const site of sites(emitter, random)) {
@@ -103,12 +106,12 @@ function addSounds(parts: Parts, at: SoundsInClip): void {
   const rest = 10 ** (at.drift / 20)
   if (emitter.bubbles !== null) {
     const train: BubbleTrain = { ...emitter.bubbles, ratePerS: emitter.bubbles.ratePerS * rest * at.ratio }
-    parts.rings.push({ rings: drawBubbles(train, plan.durationS, random, gate), gain, areBubbles: true })
+    parts.rings.push({ rings: drawBubbles(train, clipDurationS(plan), random, gate), gain, areBubbles: true })
   }
   if (emitter.hissPsd !== null) {
     const psd = emitter.hissPsd.map((p, g) => p * gain[g]! * rest * at.ratio)
     if (gate === null) for (let g = 0; g < psd.length; g++) parts.steadyPsd[g]! += psd[g]!
-    else parts.swelling.push({ psd, envelope: gateEnvelope(gate, plan.durationS) })
+    else parts.swelling.push({ psd, envelope: gateEnvelope(gate, clipDurationS(plan)) })
   }
   for (const tone of emitter.tones) {
     const gainThere = gain[nearestCell(tone.frequencyHz)]!
