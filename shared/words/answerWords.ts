@@ -1,0 +1,32 @@
+import type { Wording } from './wording'
+
+/** What the answer says, and the headings of its parts. */
+export const ANSWER_WORDS = {
+  answer_located: { text: 'Located: {along_m} along the line, {tape}.' },
+  answer_unsure: { text: 'Unsure: the best candidate is {along_m} along the line, {tape}.' },
+  answer_unsure_nowhere: { text: 'Unsure: no place can be named yet.' },
+  answer_no_leak_heard: { text: 'No leak heard.' },
+  answer_window: {
+    text: 'If there is one, it lies between {from_m} and {to_m} with {window_probability} probability.',
+  },
+  answer_window_located: { text: 'It lies between {from_m} and {to_m} with {window_probability} probability.' },
+  answer_second_source: { text: 'Another source: {along_m} along the line, {tape}; probability {probability}.' },
+  answer_listen_next: { text: 'Listen next at {along_m} along: expected to bring the window to {expected_window_m}.' },
+  answer_listen_next_left: {
+    text: 'Listen next at {along_m} along, {offset_m} to the left: expected to bring the window to {expected_window_m}.',
+  },
+  answer_listen_next_right: {
+    text: 'Listen next at {along_m} along, {offset_m} to the right: expected to bring the window to {expected_window_m}.',
+  },
+  answer_dig_first: { text: 'Dig first from {from_m} to {to_m}: holds the leak with {probability} probability.' },
+  answer_dig_first_cost: {
+    text: 'Dig first from {from_m} to {to_m}: holds the leak with {probability} probability, costs {cost}.',
+  },
+  answer_clips_used: { text: '{used} of {clips} clips used.' },
+  answer_not_confirmed: {
+    text: 'Nobody has confirmed this yet: look at the spectrum and listen to the best point and one beside it first.',
+  },
+  caution_marks: {
+    text: 'Before digging, call for utility marks. They do not cover private lines (lighting, gas, irrigation): expose those by hand. Your local code comes first.',
+  },
+} as const satisfies Record<string, Wording>

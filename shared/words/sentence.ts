@@ -1,0 +1,59 @@
+import { printable } from '../base/shown'
+import { formatQuantity } from './formatQuantity'
+import { METRIC, type ShownUnits } from './shownUnits'
+import type { Wording } from './wording'
+import { WORDS, type WordKey } from './words'
+
+/** Names between braces in a text. */
+type Placeholder<Text> = Text extends `${string}{${infer Name}}${infer Rest}` ? Name | Placeholder<Rest> : never
+
+type TextsOf<Entry> = Entry extends { text: infer Text; mend: infer Mend }
+  ? Text | Mend
+  : Entry extends { text: infer Text }
+    ? Text
+    : never
+
+/** The values a key's sentence needs, by name. */
+export type WordValues<Key extends WordKey> = Readonly<
+  Record<Placeholder<TextsOf<(typeof WORDS)[Key]>>, number | string>
+>
+
+/**
+ * The sentence of a key that is known when the program is built.
+ *
+ * @param values Numbers in the unit at the end of their names; texts as they are.
+ */
+export function sentence<Key extends WordKey>(key: Key, values: WordValues<Key>, units: ShownUnits = METRIC): string {
+  return filled(WORDS[key].text, values, units)
+}
+
+/** A key of the core with its values: a reason, a problem, a tape distance. */
+export interface Keyed {
+  readonly key: string
+  readonly values: Readonly<Record<string, number | string>>
+}
+
+/**
+ * What a reason or problem of the core says, and what to do about it.
+ *
+ * @returns `mend` is `null` where there is nothing to do. A key without words, which the tests do not let pass, is shown
+ *   itself with its values: a strange word in an answer is better than no answer.
+ */
+export function wordsOf({ key, values }: Keyed, units: ShownUnits = METRIC): { text: string; mend: string | null } {
+  if (!Object.hasOwn(WORDS, key)) {
+    const told = Object.entries(values).map(([name, value]) => `${name} ${value}`)
+    return { text: printable([key, ...told].join(', ')), mend: null }
+  }
+  const wording: Wording = WORDS[key as WordKey]
+  return {
+    text: filled(wording.text, values, units),
+    mend: wording.mend === undefined ? null : filled(wording.mend, values, units),
+  }
+}
+
+function filled(text: string, values: Readonly<Record<string, number | string>>, units: ShownUnits): string {
+  return text.replace(/\{(\w+)\}/g, (_, name: string) => {
+    const value = Object.hasOwn(values, name) ? values[name]! : '?'
+    return typeof value === 'number' ? formatQuantity(name, value, units) : printable(value)
+  })
+}

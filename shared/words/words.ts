@@ -1,0 +1,16 @@
+import { ANSWER_WORDS } from './answerWords'
+import { FILE_PROBLEMS } from './fileProblems'
+import { LINE_PROBLEMS } from './lineProblems'
+import { SHEET_PROBLEMS } from './sheetProblems'
+import { TAPE_WORDS } from './tapeWords'
+
+/** All words by key. A key stands in one of the lists only; a test keeps that. */
+export const WORDS = {
+  ...ANSWER_WORDS,
+  ...FILE_PROBLEMS,
+  ...LINE_PROBLEMS,
+  ...SHEET_PROBLEMS,
+  ...TAPE_WORDS,
+} as const
+
+export type WordKey = keyof typeof WORDS
