@@ -29,6 +29,8 @@ export interface Fit {
   /** rms of the weighted air-on residuals, dB. */
   readonly residualDb: number
   readonly converged: boolean
+  /** Of the first source, modelled at each setting-down in its best band against the floor there, dB. */
+  readonly overFloorDb: Float64Array
 }
 
 /** Gain between settings-down, dB. Chosen within 2 to 6 dB for hand-placed sensors (common practice, no source). */
@@ -56,7 +58,7 @@ const FLOOR_STEP_DB = 8
 const FLOOR_LEVEL_SD_DB = 15
 
 /** A step that gains less than this, in nepers, ends the fit: far below what shifts a window. Chosen. */
-const SETTLED = 0.01
+const SETTLED = 0.03
 
 const OWN = 3
 const NEPERS_PER_DB_POWER = Math.LN10 / 10
@@ -135,6 +137,7 @@ class Workspace {
   private readonly eliminated: Float64Array
   private readonly ownFactor: Float64Array
   private logDeterminant = 0
+  private readonly overFloorDb: Float64Array
   private squares = 0
   private squaresWeight = 0
 
@@ -174,6 +177,7 @@ class Workspace {
     this.cross = new Float64Array(this.settings * OWN * n)
     this.eliminated = new Float64Array(OWN * n)
     this.level = new Float64Array(sources.length)
+    this.overFloorDb = new Float64Array(this.settings)
     this.move = sources.map(noTransfer)
     this.paths = sources.map((source) => source.geometry.map(noPaths))
     this.columns = new Int32Array(5 + 4 + sources.length + 2)
@@ -237,6 +241,7 @@ class Workspace {
     this.cross.fill(0)
     this.squares = 0
     this.squaresWeight = 0
+    this.overFloorDb.fill(Number.NEGATIVE_INFINITY)
     return this.assemblePriors() + this.assembleCells()
   }
 
@@ -348,6 +353,10 @@ class Workspace {
       total += this.level[j]!
     }
 
+    if (air === 'on' && this.level.length > 0) {
+      const overDb = Math.log(this.level[0]! / (total - this.level[0]!)) / NEPERS_PER_DB_POWER
+      this.overFloorDb[k] = Math.max(this.overFloorDb[k]!, overDb)
+    }
     let count = 0
     let sourceShare = 0
     let airShare = 0
@@ -526,6 +535,7 @@ class Workspace {
       logEvidence: -objective - 0.5 * this.logDeterminant + 0.5 * logPrior,
       shared: this.shared,
       own: this.own,
+      overFloorDb: this.overFloorDb,
       residualDb: this.squaresWeight > 0 ? Math.sqrt(this.squares / this.squaresWeight) : 0,
     }
   }

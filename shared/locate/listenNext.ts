@@ -84,7 +84,7 @@ function predictedLevels(
   const path = linePath(line)
   const out = noTransfer()
   const paths = noPaths()
-  const best = scan.tried.reduce((a, b) => (b.fit.logEvidence > a.fit.logEvidence ? b : a))
+  const best = scan.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
   const ground = {
     spreading: best.fit.shared[0]!,
     absorptionDbPerMKhz: Math.exp(best.fit.shared[1]!),

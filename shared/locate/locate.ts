@@ -14,6 +14,7 @@ import { listenNext } from './listenNext'
 import { pointEvidence } from './pointEvidence'
 import { rankPoints } from './rankPoints'
 import { reasonsFor } from './reasons'
+import { logRingLikelihood } from './ringEvidence'
 import { geometryFrom, type Scan, scanLine } from './scanLine'
 import { searchGrid, spacingM } from './searchGrid'
 import { isUsable, settingsDown, weighedBands } from './settingsDown'
@@ -134,7 +135,12 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const scan = scanLine({ model, line, grid: frame.grid, spacingM: frame.spacingM, range: frame.range, known })
   const middle = (frame.range[0] + frame.range[1]) / 2
   const ground = groundPrior(model.covers[0]!, depthAt(line, middle).told)
-  return { model, known, scan, logNone: fitSources(model, known, ground, null).logEvidence }
+  return {
+    model,
+    known,
+    scan,
+    logNone: fitSources(model, known, ground, null).logEvidence + logRingLikelihood(settings, null),
+  }
 }
 
 function candidateSource(

@@ -8,18 +8,21 @@ import { linePath } from '../line/linePath'
 import { stretchAt } from '../line/stretchAt'
 import type { FitModel } from './fitModel'
 import { type Fit, fitSources, type TriedSource } from './fitSources'
+import { logRingLikelihood } from './ringEvidence'
 
 /** What a source past an end of the line weighs against one on it. Chosen: the told length may be short. */
 const PAST_END_WEIGHT = 0.25
 /** First pass: so many places to a spacing. */
-const COARSE_PER_SPACING = 4
+const COARSE_PER_SPACING = 2
 /** Places this many nepers of evidence below the best are not looked at more closely. */
-const REFINE_WITHIN = [15, 8]
+const REFINE_WITHIN = [20, 14, 9]
 
 /** A place that was tried with the best fit found there. */
 export interface TriedPlace {
   readonly alongM: number
   readonly fit: Fit
+  /** ln of the evidence of levels and rings together. */
+  readonly logEvidence: number
 }
 
 /** The evidence for a leak along the line. */
@@ -43,8 +46,6 @@ export interface ScanInput {
   readonly range: readonly [number, number]
   /** Sources that are known to be there: inlet and told noises. */
   readonly known: readonly TriedSource[]
-  /** Added to the evidence at each place, ln: what the rings say. */
-  readonly logRings?: (alongM: number, fit: Fit) => number
 }
 
 /** Geometry from a place along the line to every setting-down, over bends and offsets. */
@@ -73,10 +74,7 @@ export function geometryFrom(line: Line, alongM: number, model: FitModel): Geome
 export function scanLine(input: ScanInput): Scan {
   const coarse = coarsePass(input)
   const tried = REFINE_WITHIN.reduce((places, within) => refine(input, places, within), coarse)
-  const logDensity = Float64Array.from(
-    input.grid,
-    (along) => logPrior(input, along) + interpolated(tried, along, input),
-  )
+  const logDensity = Float64Array.from(input.grid, (along) => logPrior(input, along) + interpolated(tried, along))
   const step = input.grid[1]! - input.grid[0]!
   const logEvidence = logSumExp(logDensity) + Math.log(step)
   return { tried, logEvidence, perM: logDensity.map((log) => Math.exp(log - logEvidence)) }
@@ -100,27 +98,24 @@ function coarsePass(input: ScanInput): TriedPlace[] {
     return tryPlace(input, alongM, [null])
   })
   return cold.map((place, i) => {
-    const neighbours = [cold[i - 1], cold[i + 1]].flatMap((near) => (near ? [near.fit.shared] : []))
-    return better(place, tryPlace(input, place.alongM, neighbours))
+    const near = [cold[i - 1], cold[i + 1]].filter((each) => each !== undefined)
+    const best = near.reduce((a, b) => better(a, b))
+    return better(place, tryPlace(input, place.alongM, [best.fit.shared]))
   })
 }
 
 function refine(input: ScanInput, places: readonly TriedPlace[], within: number): TriedPlace[] {
-  const best = Math.max(...places.map((place) => total(input, place)))
+  const best = Math.max(...places.map((place) => place.logEvidence))
   return places.flatMap((place, i) => {
     const next = places[i + 1]
-    if (!next || Math.max(total(input, place), total(input, next)) < best - within) return [place]
-    const between = tryPlace(input, (place.alongM + next.alongM) / 2, [place.fit.shared, next.fit.shared])
+    if (!next || Math.max(place.logEvidence, next.logEvidence) < best - within) return [place]
+    const between = tryPlace(input, (place.alongM + next.alongM) / 2, [better(place, next).fit.shared])
     return [place, between]
   })
 }
 
-function total(input: ScanInput, place: TriedPlace): number {
-  return place.fit.logEvidence + (input.logRings?.(place.alongM, place.fit) ?? 0)
-}
-
 function better(a: TriedPlace, b: TriedPlace): TriedPlace {
-  return b.fit.logEvidence > a.fit.logEvidence ? b : a
+  return b.logEvidence > a.logEvidence ? b : a
 }
 
 /** Best fit at a place from several starts. */
@@ -129,10 +124,11 @@ function tryPlace(input: ScanInput, alongM: number, starts: readonly (Float64Arr
   const ground = groundPrior(stretchAt(line, alongM)?.cover ?? 'soil', depthAt(line, alongM).told)
   const sources: TriedSource[] = [{ kind: 'leak', geometry: geometryFrom(line, alongM, model) }, ...known]
   const fits = starts.map((start) => fitSources(model, sources, ground, start))
-  return { alongM, fit: fits.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a)) }
+  const fit = fits.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
+  return { alongM, fit, logEvidence: fit.logEvidence + logRingLikelihood(model.settings, fit.overFloorDb) }
 }
 
-function interpolated(tried: readonly TriedPlace[], alongM: number, input: ScanInput): number {
+function interpolated(tried: readonly TriedPlace[], alongM: number): number {
   let low = 0
   let high = tried.length - 1
   while (high - low > 1) {
@@ -143,5 +139,5 @@ function interpolated(tried: readonly TriedPlace[], alongM: number, input: ScanI
   const a = tried[low]!
   const b = tried[high]!
   const part = Math.min(1, Math.max(0, (alongM - a.alongM) / (b.alongM - a.alongM)))
-  return total(input, a) + part * (total(input, b) - total(input, a))
+  return a.logEvidence + part * (b.logEvidence - a.logEvidence)
 }
