@@ -1,50 +1,12 @@
-import { writeWav } from '../audio/writeWav'
-import { writeLineJson } from '../line/writeLineJson'
 import { DEMO_LEAK_M, DEMO_SEED, demoYard } from './demoJob'
-import { renderClip } from './renderClip'
-import { csv, sweepSheet } from './sheet'
-import { overFloor } from './solveLevel'
-import type { ClipPlan, Yard } from './yard'
+import type { Yard } from './yard'
+import { HEARD_DB, type NamedFile, renderYard, textFile } from './yardFiles'
 
-/** A file of a folder. */
-export interface NamedFile {
-  readonly path: string
-  readonly bytes: Uint8Array
-}
-
-/** A clip as the bytes of a WAV file, in its recorder's encoding. */
-export function clipFile(yard: Yard, plan: ClipPlan): NamedFile {
-  const { kind, bits } = plan.recorder.encoding
-  const encoding = kind === 'float' ? 'float32' : bits === 24 ? 'pcm24' : 'pcm16'
-  return { path: plan.row.file, bytes: writeWav(renderClip(yard, plan), { encoding }) }
-}
-
-/** Sheet and line of a yard as a sweep folder has them. */
-export function sheetFiles(yard: Yard): NamedFile[] {
-  return [
-    textFile('sweep.csv', sweepSheet(yard.clips.map((plan) => plan.row))),
-    textFile('line.json', writeLineJson(yard.told)),
-  ]
-}
-
-/** The invented job's files besides its clips. */
-export function demoSheetFiles(): NamedFile[] {
+/** Every file of the invented job's folder, the clips last and each made when it is asked for. */
+export function* demoFiles(): Generator<NamedFile> {
   const yard = demoYard()
-  return [...sheetFiles(yard), textFile('labels.csv', labels(yard)), textFile('README.md', readme(yard))]
-}
-
-/** Signal over the floor from which a clip is labelled `leak`, dB in its best band. */
-const HEARD_DB = 3
-
-function labels(yard: Yard): string {
-  const floor = yard.floorPsd.map((p, g) => p + yard.selfNoisePsd[g]!)
-  const label = (plan: ClipPlan) => {
-    if (plan.spoil !== null) return 'spoilt'
-    if (plan.row.air === 'off') return 'no leak'
-    return overFloor(yard.ground, yard.emitters[0]!, plan.spot, floor).overFloorDb >= HEARD_DB ? 'leak' : 'no leak'
-  }
-  const rows = yard.clips.map((plan) => [plan.row.file, label(plan), DEMO_SEED, plan.row.alongM, DEMO_LEAK_M])
-  return csv([['file', 'label', 'job', 'along_m', 'leak_at_m'], ...rows])
+  yield textFile('README.md', readme(yard))
+  yield* renderYard(yard, DEMO_SEED)
 }
 
 function readme(yard: Yard): string {
@@ -69,16 +31,4 @@ In the clips: bubbles one by one, the hiss of the crack, the inlet's hiss, the p
 09-on and 10-off, wind in 02-on, 05-off and 13-on, birds in 06-off and 07-on, a voice in 11-on, a car in 12-off.
 The nearest point stands ${yard.truth.overFloorDb[0]} dB over the ambient floor in its best one-third-octave band.
 `
-}
-
-function textFile(path: string, text: string): NamedFile {
-  return { path, bytes: utf8(text) }
-}
-
-/** The core has no TextEncoder; the percent signs of an escaped URI are the same bytes. */
-function utf8(text: string): Uint8Array {
-  const escaped = encodeURIComponent(text).replace(/%(..)/g, (_, hex: string) =>
-    String.fromCharCode(Number.parseInt(hex, 16)),
-  )
-  return Uint8Array.from(escaped, (char) => char.charCodeAt(0))
 }

@@ -1,3 +1,4 @@
+import { dbToPower } from '../base/units'
 import type { Cover, SketchPlace } from '../line/line'
 import type { LinePath } from '../line/linePath'
 import { placeAlong } from '../line/placeAlong'
@@ -65,8 +66,15 @@ function between(a: Medium, b: Medium): Medium {
 /**
  * Power at the microphone from a point source in the ground, straight through the ground, on the grid; against the
  * same source at 1 m in soil without loss.
+ *
+ * @param everyCell 1: every frequency of the grid; 3: only the middle of each band, the other cells stay 0.
  */
-export function groundPower(ground: Ground, source: Spot & { readonly depthM: number }, sensor: Spot): Float64Array {
+export function groundPower(
+  ground: Ground,
+  source: Spot & { readonly depthM: number },
+  sensor: Spot,
+  everyCell: 1 | 3 = 1,
+): Float64Array {
   const heard = stretchAt(ground, sensor.alongM)
   const medium = between(stretchAt(ground, source.alongM).medium, heard.medium)
   const from = placeAlong(ground.route, source.alongM, source.offsetM)
@@ -81,10 +89,10 @@ export function groundPower(ground: Ground, source: Spot & { readonly depthM: nu
     toFootM: distanceM(from, foot),
     footToSensorM: distanceM(foot, to),
   }
-  for (let g = 0; g < GRID_COUNT; g++) {
+  for (let g = (everyCell - 1) / 2; g < GRID_COUNT; g += everyCell) {
     const f = GRID_HZ[g]!
     const bare = plate === null ? soilPower(medium, f, source.depthM, toSensorM) : slabPower(plate, medium, f, path)
-    power[g] = bare * 10 ** ((-heard.coverLossDbPerKhz * f) / 10000)
+    power[g] = bare * dbToPower((-heard.coverLossDbPerKhz * f) / 1000)
   }
   return power
 }

@@ -1,3 +1,5 @@
+import { DB_PER_NEPER } from '../base/units'
+
 /**
  * Soil between a source and the microphone. Not a parametric fall-off curve but two waves and what happens to them on
  * the way: a body wave with its near field, seen by a sensor that feels vertical motion, and a surface wave, both
@@ -21,7 +23,7 @@ const SURFACE_OVER_BODY_SPEED = 0.92 / 1.5
 
 /** Amplitude left after absorption proportional to frequency over a distance, with nothing else. [OelzeOBrienDarmody2002] */
 export function absorbedAmplitude(absorptionDbPerCmKhz: number, frequencyHz: number, distanceM: number): number {
-  return 10 ** ((-absorptionDbPerCmKhz * distanceM * 100 * frequencyHz) / 1000 / 20)
+  return Math.exp((-absorptionDbPerCmKhz * distanceM * 100 * frequencyHz) / 1000 / DB_PER_NEPER)
 }
 
 /**

@@ -7,9 +7,26 @@ const MATCH_CELL = Math.round(gridPlace(400))
 
 /**
  * Power with which an emitter arrives at a place on the surface, on the grid, against the emitter at 1 m: straight
- * through the ground, and along the pipe.
+ * through the ground, and along the pipe. Not to be written to.
  */
 export function hearing(ground: Ground, emitter: Emitter, sensor: Spot): Float64Array {
+  let spots = heard.get(emitter)
+  if (spots === undefined) {
+    spots = new Map()
+    heard.set(emitter, spots)
+  }
+  let power = spots.get(sensor)
+  if (power === undefined) {
+    power = heardAt(ground, emitter, sensor)
+    spots.set(sensor, power)
+  }
+  return power
+}
+
+/** Clips of one point stand at one spot: what was worked out is kept for as long as the emitter is. */
+const heard = new WeakMap<Emitter, Map<Spot, Float64Array>>()
+
+function heardAt(ground: Ground, emitter: Emitter, sensor: Spot): Float64Array {
   const power = groundPower(ground, emitter, sensor)
   if (emitter.pipeDb === null) return power
   const scale = pipeScale(ground, emitter)

@@ -1,15 +1,19 @@
+import { dbToPower } from '../base/units'
 import { GRID_COUNT, GRID_HZ } from './grid'
 import { type Ground, groundPower, type Pipe, type Spot, stretchAt } from './ground'
 
 /**
- * Power carried along the pipe from one place to another, 1 at the source: loss by length and frequency, and what
- * every fitting between takes.
+ * What is lost along the pipe from one place to another: by length, by length and frequency, and at every fitting
+ * between.
+ *
+ * @returns dB whatever the frequency, and dB for each kHz.
  */
-export function pipePower(pipe: Pipe, frequencyHz: number, fromM: number, toM: number): number {
-  let lossDb = Math.abs(toM - fromM) * (pipe.lossDbPerM + (pipe.lossDbPerMKhz * frequencyHz) / 1000)
+export function pipeLoss(pipe: Pipe, fromM: number, toM: number): { db: number; dbPerKhz: number } {
+  const lengthM = Math.abs(toM - fromM)
+  let db = lengthM * pipe.lossDbPerM
   for (const fitting of pipe.fittings)
-    if (fitting.atM > Math.min(fromM, toM) && fitting.atM < Math.max(fromM, toM)) lossDb += fitting.lossDb
-  return 10 ** (-lossDb / 10)
+    if (fitting.atM > Math.min(fromM, toM) && fitting.atM < Math.max(fromM, toM)) db += fitting.lossDb
+  return { db, dbPerKhz: lengthM * pipe.lossDbPerMKhz }
 }
 
 /**
@@ -24,11 +28,24 @@ export function alongPipePower(ground: Ground, source: Spot, sensor: Spot): Floa
   const power = new Float64Array(GRID_COUNT)
   for (const piece of pieces(ground, sensor)) {
     const depthM = stretchAt(ground, piece.alongM).depthM
-    const up = groundPower(ground, { alongM: piece.alongM, offsetM: 0, depthM }, sensor)
-    for (let g = 0; g < GRID_COUNT; g++)
-      power[g]! += up[g]! * piece.lengthM * pipePower(ground.pipe, GRID_HZ[g]!, source.alongM, piece.alongM)
+    const up = groundPower(ground, { alongM: piece.alongM, offsetM: 0, depthM }, sensor, 3)
+    const loss = pipeLoss(ground.pipe, source.alongM, piece.alongM)
+    for (let g = 1; g < GRID_COUNT; g += 3)
+      power[g]! += up[g]! * piece.lengthM * dbToPower(-loss.db - (loss.dbPerKhz * GRID_HZ[g]!) / 1000)
   }
+  fillBetweenBands(power)
   return power
+}
+
+/** The path is smooth over frequency, so that it is worked out at mid-bands only and the cells between follow. */
+function fillBetweenBands(power: Float64Array): void {
+  for (let g = 0; g < GRID_COUNT; g++) {
+    if (g % 3 === 1) continue
+    const below = g % 3 === 2 ? g - 1 : Math.max(1, g - 2)
+    const above = Math.min(below + 3, GRID_COUNT - 2)
+    const share = above === below ? 0 : (g - below) / (above - below)
+    power[g] = power[below]! ** (1 - share) * power[above]! ** share
+  }
 }
 
 /** Pieces of pipe that matter at a sensor: near ones short, to six depths each way, and the fittings there. */
@@ -37,8 +54,8 @@ function pieces(ground: Ground, sensor: Spot): { alongM: number; lengthM: number
   const reachM = 6 * depthM
   const list: { alongM: number; lengthM: number }[] = []
   for (const [from, to, step] of [
-    [0, 1.5, 0.5],
-    [1.5, 6, 1.5],
+    [0, 2, 0.5],
+    [2, 6, 1],
   ] as const)
     for (let s = from; s < to - 1e-9; s += step)
       for (const side of [-1, 1])

@@ -1,10 +1,11 @@
 import type { Random } from '../base/random'
 import { fourier } from './fourier'
-import { GRID_COUNT, gridPlace } from './grid'
+import { logAmplitudes } from './logAmplitudes'
+import { minimumPhase } from './minimumPhase'
 
 /**
  * A sound under construction, as its spectrum: noises of given spectra and filtered sounds are added up, and one
- * transform back gives the samples. Filters are of zero phase: loss in the ground, no delay.
+ * transform back gives the samples.
  */
 export class SpectrumSum {
   /** Samples a sound to be filtered must have: the clip's, then silence up to a power of two. */
@@ -33,14 +34,26 @@ export class SpectrumSum {
     }
   }
 
-  /** Adds a sound through a filter. @param dry `length` samples, used up. @param gain Power gain on the grid. */
+  /**
+   * Adds a sound through a filter of minimum phase: the way through the ground delays and smears only as much as its
+   * loss demands, and nothing is heard before it happens.
+   *
+   * @param dry `length` samples, used up. @param gain Power gain on the grid.
+   */
   addFiltered(dry: Float64Array, gain: Float64Array): void {
     const amplitude = this.amplitudes(gain)
+    const phase = minimumPhase(gain, this.sampleRateHz)
+    const perBin = (2 * (phase.length - 1)) / this.length
     const imaginary = new Float64Array(this.length)
     fourier(dry, imaginary, -1)
     for (let k = 1; k < this.length / 2; k++) {
-      this.real[k]! += amplitude[k]! * dry[k]!
-      this.imaginary[k]! += amplitude[k]! * imaginary[k]!
+      const place = k * perBin
+      const i = Math.floor(place)
+      const angle = phase[i]! + (phase[i + 1]! - phase[i]!) * (place - i)
+      const re = amplitude[k]! * Math.cos(angle)
+      const im = amplitude[k]! * Math.sin(angle)
+      this.real[k]! += re * dry[k]! - im * imaginary[k]!
+      this.imaginary[k]! += re * imaginary[k]! + im * dry[k]!
     }
   }
 
@@ -57,30 +70,6 @@ export class SpectrumSum {
 
   /** Square root of a spectrum on the grid at every bin: straight lines in decibels over the logarithm of frequency. */
   private amplitudes(power: Float64Array): Float64Array {
-    const log = power.map((p) => Math.log(Math.max(p, 1e-300)) / 2)
-    const places = binPlaces(this.length, this.sampleRateHz)
-    const amplitudes = new Float64Array(this.length / 2)
-    for (let k = 1; k < amplitudes.length; k++) {
-      const place = places[k]!
-      const g = Math.floor(place)
-      const a = log[g]!
-      amplitudes[k] = Math.exp(a + (log[Math.min(g + 1, GRID_COUNT - 1)]! - a) * (place - g))
-    }
-    return amplitudes
+    return logAmplitudes(power, this.length, this.sampleRateHz).map(Math.exp)
   }
-}
-
-const known = new Map<string, Float64Array>()
-
-/** Place of every bin on the grid, held within it. */
-function binPlaces(length: number, sampleRateHz: number): Float64Array {
-  const key = `${length}/${sampleRateHz}`
-  let places = known.get(key)
-  if (places === undefined) {
-    places = Float64Array.from({ length: length / 2 }, (_, k) =>
-      k === 0 ? 0 : Math.min(Math.max(gridPlace((k * sampleRateHz) / length), 0), GRID_COUNT - 1),
-    )
-    known.set(key, places)
-  }
-  return places
 }
