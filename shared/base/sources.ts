@@ -103,4 +103,42 @@ export const SOURCES = {
       'P. D. Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15, 70-73, 1967',
     seen: 'memory',
   },
+  RichartHallWoods1970: {
+    title:
+      'F. E. Richart, J. R. Hall & R. D. Woods, Vibrations of Soils and Foundations, Prentice-Hall, 1970 (spreading of waves after Bornitz)',
+    seen: 'memory',
+  },
+  KimLee2000: {
+    title:
+      'D.-S. Kim & J.-S. Lee, Propagation and attenuation characteristics of various ground vibrations, Soil Dyn. Earthq. Eng. 19, 115-126, 2000',
+    seen: 'memory',
+  },
+  CremerHeckl: {
+    title: 'L. Cremer & M. Heckl, Structure-borne Sound, Springer (bending waves of plates)',
+    seen: 'memory',
+  },
+  Muggleton2023: {
+    title:
+      'J. M. Muggleton et al., A simplified model of the ground surface vibration arising from a leaking pipe, 2023, doi 10.1007/978-3-031-15758-5_105',
+    seen: 'abstract',
+  },
+  PinningtonBriscoe1994: {
+    title:
+      'R. J. Pinnington & A. R. Briscoe, Externally applied sensor for axisymmetric waves in a fluid filled pipe, J. Sound Vib. 173, 503-516, 1994',
+    seen: 'memory',
+  },
+  Berges2015: {
+    title:
+      'B. J. P. Berges, T. G. Leighton & P. R. White, Passive acoustic quantification of gas fluxes, Int. J. Greenhouse Gas Control 38, 64-79, 2015',
+    seen: 'abstract',
+  },
+  Uyanik2010: {
+    title:
+      'O. Uyanik, Compressional and shear-wave velocity measurements in unconsolidated top-soil, Int. J. Phys. Sci. 5(7), 1034-1039, 2010',
+    seen: 'abstract',
+  },
+  OppenheimSchafer2010: {
+    title: 'A. V. Oppenheim & R. W. Schafer, Discrete-Time Signal Processing, 3rd ed., 2010',
+    seen: 'memory',
+  },
 } as const satisfies Record<string, Source>
