@@ -141,4 +141,8 @@ export const SOURCES = {
     title: 'A. V. Oppenheim & R. W. Schafer, Discrete-Time Signal Processing, 3rd ed., 2010',
     seen: 'memory',
   },
+  Chew1967: {
+    title: 'M. C. Chew, A sequential search procedure, Annals of Mathematical Statistics 38(2), 494-502, 1967',
+    seen: 'abstract',
+  },
 } as const satisfies Record<string, Source>

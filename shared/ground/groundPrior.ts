@@ -26,7 +26,7 @@ export interface Normal {
  * Prior of the ground by the cover above the source.
  *
  * Soil absorption was measured at 0.12 to 0.96 dB per cm and kHz, that is 12 to 96 dB per m and kHz; loose and dry
- * ground less [Oelze2002]. The prior is log-normal with those two figures at −1.5 and +1.5 standard deviations, so that
+ * ground less [OelzeOBrienDarmody2002]. The prior is log-normal with those two figures at −1.5 and +1.5 standard deviations, so that
  * ground a little outside is still thinkable. A concrete slab carries sound sideways with far less loss [CremerHeckl],
  * so there the fit may go down to almost none. Spreading of the amplitude is 1 for a body wave inside the medium, 0.5
  * for a surface wave, 2 for a body wave along the free surface [RichartHallWoods1970]; a burial depth is within a
@@ -44,7 +44,7 @@ export function groundPrior(cover: Cover, depthTold: boolean): GroundPrior {
   }
 }
 
-const SOIL = { low: 12, high: 96 } // 0.12 to 0.96 dB per cm and kHz [Oelze2002]
+const SOIL = { low: 12, high: 96 } // 0.12 to 0.96 dB per cm and kHz [OelzeOBrienDarmody2002]
 const ABSORPTION_DB_PER_M_KHZ: Record<Cover, { low: number; high: number }> = {
   grass: SOIL,
   soil: SOIL,

@@ -105,9 +105,11 @@ export function transfer(ground: Ground, paths: Paths, frequencyKhz: number, out
   const direct = ground.spreading * paths.directSpreadDb + directLoss
   const pipe = ground.pipeLevelDb + pipeLoss + ground.spreading * paths.riseSpreadDb + riseLoss
 
-  const pipeOverDirect = Math.exp(Math.min(60, (pipe - direct) * NEPERS_PER_DB))
-  const share = 1 / (1 + pipeOverDirect)
-  out.db = direct + Math.log1p(pipeOverDirect) / NEPERS_PER_DB
+  // Against the stronger path, so that neither overflows.
+  const lead = (direct - pipe) * NEPERS_PER_DB
+  const weaker = Math.exp(-Math.abs(lead))
+  const share = lead >= 0 ? 1 / (1 + weaker) : weaker / (1 + weaker)
+  out.db = Math.max(direct, pipe) + Math.log1p(weaker) / NEPERS_PER_DB
   out.bySpreading = share * paths.directSpreadDb + (1 - share) * paths.riseSpreadDb
   out.byLogAbsorption = share * directLoss + (1 - share) * riseLoss
   out.byPipeLevel = 1 - share
