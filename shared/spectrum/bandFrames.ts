@@ -33,7 +33,7 @@ export function bandFrames(
   const frameLength = 2 * Math.round((sampleRateHz * frameS) / 2)
   const size = transformSizeFor(frameLength)
   const shares = bands.map((band) => bandShares(band, sampleRateHz / size))
-  const count = frameCount(samples.length, frameLength)
+  const count = samples.length < frameLength ? 0 : frameCount(samples.length / sampleRateHz, frameS)
   const step = count > 1 ? (samples.length - frameLength) / (count - 1) : 0
   const powers = bands.map(() => new Float64Array(count))
   const window = windowSamples('hann', frameLength)
@@ -55,8 +55,12 @@ export function bandFrames(
   }
 }
 
-function frameCount(sampleCount: number, frameLength: number): number {
-  return sampleCount < frameLength ? 0 : Math.ceil((2 * (sampleCount - frameLength)) / frameLength) + 1
+/**
+ * Counted in seconds and at half overlap or a hair less, so that the rounding of frames and clips to whole samples does
+ * not give one rate a frame more than another.
+ */
+function frameCount(durationS: number, frameS: number): number {
+  return Math.max(0, Math.ceil((2 * (durationS - frameS)) / frameS - 0.05)) + 1
 }
 
 function windowPair(input: Float64Array, samples: Float32Array, window: Float64Array, a: number, b: number): void {

@@ -16,8 +16,6 @@ export interface SpectralFeatures {
   readonly rolloffHz: number
   /** Strongest bin over the mean, dB, 0 (flat) or more. */
   readonly crestDb: number
-  /** Least-squares slope of the level against the logarithm of frequency, dB an octave; `null` with an empty bin. */
-  readonly slopeDbPerOctave: number | null
 }
 
 /** What to weigh and where. */
@@ -32,7 +30,7 @@ export interface SpectralFeatureOptions {
 }
 
 /**
- * Centroid, spread, skewness, kurtosis, flatness, roll-off, crest and slope of one spectrum.
+ * Centroid, spread, skewness, kurtosis, flatness, roll-off and crest of one spectrum.
  *
  *     centroid = Σ f·a / Σ a,   spread² = Σ (f − centroid)²·a / Σ a,   flatness = exp(mean ln a) / mean a
  *
@@ -55,22 +53,19 @@ export function spectralFeatures(
   if (!(rolloffShare >= 0 && rolloffShare <= 1)) {
     throw new InputError(`rolloffShare is ${rolloffShare}; must be 0 to 1`)
   }
-  const weights = weighting === 'power' ? power : power.map(Math.sqrt)
+  const weights = weighting === 'power' ? power : roots(power)
   const { total, top, mean } = sums(weights, first, last)
   if (total === 0) return null
   const { variance, skewness, kurtosis } = moments(weights, first, last, mean, total)
   const average = total / (last - first + 1)
-  const logs = logMoments(weights, first, last)
-  const dbPerWeight = weighting === 'power' ? 10 : 20
   return {
     centroidHz: mean * binWidthHz,
     spreadHz: Math.sqrt(variance) * binWidthHz,
     skewness,
     kurtosis,
-    flatness: logs === null ? 0 : Math.exp(logs.mean) / average,
+    flatness: Math.exp(meanLog(weights, first, last)) / average,
     rolloffHz: rolloffBin(weights, first, last, rolloffShare * total) * binWidthHz,
-    crestDb: dbPerWeight * Math.log10(top / average),
-    slopeDbPerOctave: logs && dbPerWeight * Math.LOG10E * logs.slopePerOctave,
+    crestDb: (weighting === 'power' ? 10 : 20) * Math.log10(top / average),
   }
 }
 
@@ -127,30 +122,30 @@ function rolloffBin(weights: Float64Array, first: number, last: number, wanted: 
   return last
 }
 
-/** log2 of every bin number, as far as one was asked for: worked out once, because it costs more than all the rest. */
-let logBins = new Float64Array(0)
-
-/** Mean of ln(weight), and its slope against log2 of the bin number (DC left out); `null` with an empty bin. */
-function logMoments(weights: Float64Array, first: number, last: number) {
-  if (logBins.length < weights.length) logBins = Float64Array.from(weights, (_, k) => Math.log2(Math.max(k, 1)))
+/**
+ * Mean of the logarithms, −Infinity with an empty bin. Factors are multiplied up until the product nears the end of what
+ * a number holds, because a logarithm a bin would cost more than all the rest.
+ */
+function meanLog(weights: Float64Array, first: number, last: number): number {
   let sum = 0
-  let x = 0
-  let y = 0
-  let xx = 0
-  let xy = 0
-  const slopeFirst = Math.max(first, 1)
+  let product = 1
   for (let k = first; k <= last; k++) {
     const weight = weights[k]!
-    if (weight === 0) return null
-    const log = Math.log(weight)
-    sum += log
-    if (k < slopeFirst) continue
-    const octave = logBins[k]!
-    x += octave
-    y += log
-    xx += octave * octave
-    xy += octave * log
+    if (weight < 1e-100 || weight > 1e100) {
+      sum += Math.log(weight)
+      continue
+    }
+    product *= weight
+    if (product < 1e-200 || product > 1e200) {
+      sum += Math.log(product)
+      product = 1
+    }
   }
-  const n = last - slopeFirst + 1
-  return { mean: sum / (last - first + 1), slopePerOctave: (n * xy - x * y) / (n * xx - x * x) }
+  return (sum + Math.log(product)) / (last - first + 1)
+}
+
+function roots(power: Float64Array): Float64Array {
+  const amplitude = new Float64Array(power.length)
+  for (let k = 0; k < power.length; k++) amplitude[k] = Math.sqrt(power[k]!)
+  return amplitude
 }

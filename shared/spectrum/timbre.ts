@@ -7,7 +7,10 @@ import { windowPower, windowSamples } from './windows'
 
 /** The colour of a clip as the detector hears it. */
 export interface Timbre {
-  /** 13 mel-frequency cepstral coefficients, medians over the frames; number 0 is the mean of the log bands. */
+  /**
+   * 13 mel-frequency cepstral coefficients, medians over the frames, as Meyda scales them:
+   * twice the unscaled cosine transform of ln(1 + band power).
+   */
   readonly mfcc: readonly number[]
   /** Their robust spreads over the frames. */
   readonly mfccSpread: readonly number[]
