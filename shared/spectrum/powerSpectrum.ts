@@ -56,7 +56,7 @@ export function transformSizeFor(length: number): number {
  *
  * @param samples The frame, at least 2 finite samples.
  * @returns N/2 + 1 bins, ≥ 0, in units of full scale squared.
- * @throws {InputError} fewer than 2 samples.
+ * @throws {InputError} fewer than 2 samples; a sample that is not finite.
  * @example powerSpectrum(Float64Array.of(1, -1, 1, -1), 'rectangular') // [0, 0, 1]
  */
 export function powerSpectrum(samples: Samples, windowName: WindowName = 'hann'): Float64Array {
@@ -69,7 +69,14 @@ export function powerSpectrum(samples: Samples, windowName: WindowName = 'hann')
   transform.real(output, input)
   const power = new Float64Array(transform.size / 2 + 1)
   oneSidedPower(power, output, 1 / (transform.size * windowPower(window)))
+  mustBeFinite(power, 0)
   return power
+}
+
+/** One sample that is no number makes the whole spectrum none, DC included. @throws {InputError} it is none. */
+export function mustBeFinite(power: Float64Array, start: number): void {
+  if (!Number.isFinite(power[0]))
+    throw new InputError(`the frame from sample ${start} on holds a number that is not finite`)
 }
 
 /**

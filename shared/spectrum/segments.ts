@@ -1,5 +1,5 @@
 import { InputError } from '../base/errors'
-import { oneSidedPower, type Samples, transformOfSize, transformSizeFor } from './powerSpectrum'
+import { mustBeFinite, oneSidedPower, type Samples, transformOfSize, transformSizeFor } from './powerSpectrum'
 import { type WindowName, windowPower, windowSamples } from './windows'
 
 /** How a clip is cut into segments for an averaged or a running spectrum. */
@@ -49,6 +49,8 @@ export function segmentGrid(sampleCount: number, sampleRateHz: number, options: 
  * Calls `visit` with the one-sided power density of each segment in turn, full scale squared per hertz.
  *
  * The array handed to `visit` is the same each time: take out of it what is needed.
+ *
+ * @throws {InputError} segment length, overlap or rate out of range; a sample that is not finite.
  */
 export function forEachSegment(
   samples: Samples,
@@ -70,6 +72,7 @@ export function forEachSegment(
     for (let n = 0; n < segmentLength; n++) input[n] = (samples[start + n]! - mean) * window[n]!
     transform.real(output, input)
     oneSidedPower(density, output, scale)
+    mustBeFinite(density, start)
     visit(density, index)
   }
   return grid

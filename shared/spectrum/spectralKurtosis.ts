@@ -23,7 +23,7 @@ export interface SpectralKurtosis {
  *
  * @param samples The clip.
  * @returns `null` for a clip of fewer than two segments.
- * @throws {InputError} segment length, overlap or rate out of range.
+ * @throws {InputError} segment length, overlap or rate out of range; a sample that is not finite.
  * @see Antoni 2006. [Antoni2006] in shared/base/sources.ts
  */
 export function spectralKurtosis(

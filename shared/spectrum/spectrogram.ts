@@ -26,7 +26,7 @@ export const SPECTROGRAM_FLOOR_DB_PER_HZ = -240
  * @param samples The clip; samples after the last full segment are left out.
  * @param options As for `welch`; `maxColumns` ≥ 1 bounds the width.
  * @returns No columns for a clip shorter than a segment.
- * @throws {InputError} segment length, overlap, rate or maxColumns out of range.
+ * @throws {InputError} segment length, overlap, rate or maxColumns out of range; a sample that is not finite.
  * @example spectrogram(samples, 48000, { segmentLength: 2048, overlap: 0.75, maxColumns: 600 })
  */
 export function spectrogram(

@@ -20,7 +20,7 @@ export interface PowerDensity {
  *
  * @param samples The clip; samples after the last full segment are left out.
  * @returns The density; its sum times the bin width is the mean square. `null` for a clip shorter than a segment.
- * @throws {InputError} segment length, overlap or rate out of range.
+ * @throws {InputError} segment length, overlap or rate out of range; a sample that is not finite.
  * @see Welch 1967. [Welch1967] in shared/base/sources.ts
  * @example welch(samples, 48000, { segmentLength: 4096 })?.density
  */

@@ -1,11 +1,13 @@
-"""Makes spectrumReference.json: SciPy's spectra of a signal that both sides work out from the same formula.
+"""Makes spectrumReference.json, SciPy's spectra of a signal that both sides work out from the same formula, and
+demoSpectrumReference.json, SciPy's spectra of a clip of demo-audio as SciPy reads it.
 
-Run with Debian's SciPy from the top of the repository:
+Run with Debian's SciPy from the top of the repository, again whenever the demo clip is made anew:
 
     /usr/bin/python3 tests/reference/makeSpectrumReference.py
 """
 
 import datetime
+import hashlib
 import json
 import math
 import pathlib
@@ -14,7 +16,10 @@ import platform
 import numpy as np
 import scipy
 from scipy import signal
+from scipy.io import wavfile
 
+COMMAND = "/usr/bin/python3 tests/reference/makeSpectrumReference.py"
+DEMO_CLIP = "demo-audio/07-on.wav"  # 16-bit, one of the two points nearest to the invented leak
 RATE_HZ = 16000
 # Segments of 1366 samples fit 78 times at half overlap, segments of 8 * 1366 samples 9 times, both without a rest.
 SAMPLE_COUNT = 8 * 1366 * 5
@@ -45,13 +50,13 @@ def make_signal():
     return x
 
 
-def welch_case(x, **settings):
-    frequencies, density = signal.welch(x, RATE_HZ, scaling="density", **settings)
+def welch_case(x, rate_hz, **settings):
+    frequencies, density = signal.welch(x, rate_hz, scaling="density", **settings)
     return {"settings": settings, "bin_width_hz": frequencies[1], "density": density.tolist()}
 
 
-def spectrogram_case(x, every, **settings):
-    frequencies, times, density = signal.spectrogram(x, RATE_HZ, scaling="density", mode="psd", **settings)
+def spectrogram_case(x, rate_hz, every, **settings):
+    frequencies, times, density = signal.spectrogram(x, rate_hz, scaling="density", mode="psd", **settings)
     return {
         "settings": settings,
         "bin_width_hz": frequencies[1],
@@ -76,7 +81,21 @@ def band_level(x, index, nperseg, nfft):
     return {"mid_hz": middle, "level_dbfs": 10 * math.log10(np.sum(density * np.maximum(inside, 0)))}
 
 
-def main():
+def provenance():
+    return {
+        "versions": {"scipy": scipy.__version__, "numpy": np.__version__, "python": platform.python_version()},
+        "command": COMMAND,
+        "date": datetime.date.today().isoformat(),
+    }
+
+
+def write(name, reference):
+    path = pathlib.Path(__file__).with_name(name)
+    path.write_text(json.dumps(reference, indent=1) + "\n")
+    print(path.name, path.stat().st_size, "bytes")
+
+
+def write_formula_reference():
     x = make_signal()
     centred = x - x.mean()
     low = [band_level(centred, index, 8 * 1366, 16384) for index in range(-12, -3)]
@@ -84,9 +103,7 @@ def main():
     names = {"hann": "hann", "hamming": "hamming", "blackman": "blackman", "blackman-harris": "blackmanharris"}
     reference = {
         "what": "SciPy's Welch density, spectrogram, third-octave levels and windows of a signal made by formula",
-        "versions": {"scipy": scipy.__version__, "numpy": np.__version__, "python": platform.python_version()},
-        "command": "/usr/bin/python3 tests/reference/makeSpectrumReference.py",
-        "date": datetime.date.today().isoformat(),
+        **provenance(),
         "signal": {
             "sample_rate_hz": RATE_HZ,
             "sample_count": SAMPLE_COUNT,
@@ -96,18 +113,43 @@ def main():
             "mean_square": float(np.mean(x**2)),
         },
         "welch": [
-            welch_case(x, window="hann", nperseg=1024, noverlap=512, nfft=1024, detrend="constant"),
-            welch_case(x, window="blackman", nperseg=900, noverlap=675, nfft=1024, detrend=False),
+            welch_case(x, RATE_HZ, window="hann", nperseg=1024, noverlap=512, nfft=1024, detrend="constant"),
+            welch_case(x, RATE_HZ, window="blackman", nperseg=900, noverlap=675, nfft=1024, detrend=False),
         ],
         "spectrogram": spectrogram_case(
-            x, 40, window="hann", nperseg=512, noverlap=384, nfft=512, detrend="constant"
+            x, RATE_HZ, 40, window="hann", nperseg=512, noverlap=384, nfft=512, detrend="constant"
         ),
         "third_octaves": low + high,
         "windows_of_16": {ours: signal.get_window(theirs, 16, fftbins=True).tolist() for ours, theirs in names.items()},
     }
-    path = pathlib.Path(__file__).with_name("spectrumReference.json")
-    path.write_text(json.dumps(reference, indent=1) + "\n")
-    print(path.name, path.stat().st_size, "bytes")
+    write("spectrumReference.json", reference)
+
+
+def write_demo_reference():
+    path = pathlib.Path(__file__).parents[2] / DEMO_CLIP
+    rate_hz, counts = wavfile.read(path)
+    x = counts / 32768
+    reference = {
+        "what": "SciPy's Welch density and spectrogram of a clip of demo-audio, read by SciPy",
+        **provenance(),
+        "clip": {
+            "file": DEMO_CLIP,
+            "sha256": hashlib.sha256(path.read_bytes()).hexdigest(),
+            "sample_rate_hz": rate_hz,
+            "sample_count": len(x),
+            "mean_square": float(np.mean(x**2)),
+        },
+        "welch": [welch_case(x, rate_hz, window="hann", nperseg=1024, noverlap=512, nfft=1024, detrend="constant")],
+        "spectrogram": spectrogram_case(
+            x, rate_hz, 100, window="hann", nperseg=512, noverlap=384, nfft=512, detrend="constant"
+        ),
+    }
+    write("demoSpectrumReference.json", reference)
+
+
+def main():
+    write_formula_reference()
+    write_demo_reference()
 
 
 if __name__ == "__main__":

@@ -72,6 +72,14 @@ describe('powerSpectrum', () => {
   it('refuses a frame of fewer than 2 samples', () => {
     expect(() => powerSpectrum(new Float64Array(1))).toThrow('frame has 1 samples')
   })
+
+  it.each([Number.NaN, Number.POSITIVE_INFINITY])('refuses a sample of %s', (bad) => {
+    for (const at of [0, 5, 15]) {
+      const x = new Float64Array(16).fill(0.1)
+      x[at] = bad
+      expect(() => powerSpectrum(x)).toThrow('not finite')
+    }
+  })
 })
 
 describe('transformOfSize', () => {
