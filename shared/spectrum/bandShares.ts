@@ -29,10 +29,3 @@ export function bandShares(band: { lowerHz: number; upperHz: number }, binWidthH
   })
   return { firstBin, shares }
 }
-
-/** Mean square within a band: Σ share·P over its bins, for a one-sided power spectrum (not a density). */
-export function bandPower(power: Float64Array, band: BandShares): number {
-  let sum = 0
-  for (let i = 0; i < band.shares.length; i++) sum += band.shares[i]! * power[band.firstBin + i]!
-  return sum
-}
