@@ -1,7 +1,8 @@
 import { writeWav } from '../audio/writeWav'
 import { writeLineJson } from '../line/writeLineJson'
+import { csvLine } from '../sweep/csvLine'
+import { writeSweepCsv } from '../sweep/writeSweepCsv'
 import { renderClip } from './renderClip'
-import { csv, sweepSheet } from './sheet'
 import { overFloor } from './solveLevel'
 import type { ClipPlan, Yard } from './yard'
 
@@ -31,7 +32,7 @@ export function* renderYard(yard: Yard, job: string): Generator<NamedFile> {
 /** The text files of a sweep folder: `sweep.csv`, `line.json`, `labels.csv`. */
 export function sheetFiles(yard: Yard, job: string): NamedFile[] {
   return [
-    textFile('sweep.csv', sweepSheet(yard.clips.map((plan) => plan.row))),
+    textFile('sweep.csv', writeSweepCsv(yard.clips.map((plan) => plan.row))),
     textFile('line.json', writeLineJson(yard.told)),
     textFile('labels.csv', labels(yard, job)),
   ]
@@ -42,14 +43,11 @@ export const HEARD_DB = 3
 
 /** The truth as a sheet: `leak` where a leak can be heard, `no leak`, or `spoilt`; and where the nearest hole is. */
 function labels(yard: Yard, job: string): string {
-  const rows = yard.clips.map((plan) => [
-    plan.row.file,
-    label(yard, plan),
-    job,
-    plan.row.alongM,
-    nearestLeakM(yard, plan),
-  ])
-  return csv([['file', 'label', 'job', 'along_m', 'leak_at_m'], ...rows])
+  const rows = yard.clips.map((plan) => {
+    const { file, alongM } = plan.row
+    return csvLine([file, label(yard, plan), job, String(alongM), nearestLeakM(yard, plan)])
+  })
+  return csvLine(['file', 'label', 'job', 'along_m', 'leak_at_m']) + rows.join('')
 }
 
 function label(yard: Yard, plan: ClipPlan): string {
@@ -63,9 +61,10 @@ function label(yard: Yard, plan: ClipPlan): string {
   return heard ? 'leak' : 'no leak'
 }
 
-function nearestLeakM(yard: Yard, plan: ClipPlan): number | string {
+function nearestLeakM(yard: Yard, plan: ClipPlan): string {
   const off = (leakM: number) => Math.abs(leakM - plan.row.alongM)
-  return [...yard.truth.leakAlongM].sort((a, b) => off(a) - off(b))[0] ?? ''
+  const nearest = [...yard.truth.leakAlongM].sort((a, b) => off(a) - off(b))[0]
+  return nearest === undefined ? '' : String(nearest)
 }
 
 /** A text as a file in UTF-8. */
