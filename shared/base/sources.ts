@@ -78,6 +78,31 @@ export const SOURCES = {
       'K. van den Doel, Physically based models for liquid sounds, ACM Trans. Applied Perception 2(4), 534-546, 2005; constants as open synthesisers have them',
     seen: 'read',
   },
+  AndroidCDD: {
+    title:
+      'Android Compatibility Definition, 5.4.7 (voice recognition: 90 dB SPL, RMS 2500) and 5.11 (unprocessed: 94 dB SPL, RMS 520)',
+    seen: 'read',
+  },
+  EBU3285: { title: 'EBU Tech 3285, Specification of the Broadcast Wave Format, version 2.0, 2011', seen: 'memory' },
+  EBU3306: {
+    title: 'EBU Tech 3306, RF64: an extended file format for audio, as several open writers have it',
+    seen: 'read',
+  },
+  Goertzel1958: {
+    title:
+      'G. Goertzel, An algorithm for the evaluation of finite trigonometric series, Am. Math. Monthly 65, 34-35, 1958',
+    seen: 'memory',
+  },
+  Kaiser1974: {
+    title:
+      'J. F. Kaiser, Nonrecursive digital filter design using the I0-sinh window function, Proc. IEEE ISCAS, 20-23, 1974',
+    seen: 'memory',
+  },
+  RFC2361: { title: 'IETF RFC 2361, WAVE and AVI codec registries, 1998', seen: 'memory' },
+  WaveFormatExtensible: {
+    title: 'Microsoft, WAVEFORMATEXTENSIBLE structure (mmreg.h): container bits, valid bits, subformat',
+    seen: 'memory',
+  },
   Antoni2006: {
     title:
       'J. Antoni, The spectral kurtosis: a useful tool for characterising non-stationary signals, Mech. Syst. Signal Process. 20, 282-307, 2006',

@@ -1,4 +1,5 @@
 import { ANSWER_WORDS } from './answerWords'
+import { CLIP_PROBLEMS } from './clipProblems'
 import { FILE_PROBLEMS } from './fileProblems'
 import { LINE_PROBLEMS } from './lineProblems'
 import { SHEET_PROBLEMS } from './sheetProblems'
@@ -7,6 +8,7 @@ import { TAPE_WORDS } from './tapeWords'
 /** All words by key. A key stands in one of the lists only; a test keeps that. */
 export const WORDS = {
   ...ANSWER_WORDS,
+  ...CLIP_PROBLEMS,
   ...FILE_PROBLEMS,
   ...LINE_PROBLEMS,
   ...SHEET_PROBLEMS,
