@@ -1,7 +1,7 @@
 import type { Line } from '../line/line'
 import type { Source } from './answer'
 import type { FitModel } from './fitModel'
-import type { TriedSource } from './fitSources'
+import type { TriedSource } from './levelModel'
 import type { HeardPoint } from './pointEvidence'
 import type { Scan } from './scanLine'
 

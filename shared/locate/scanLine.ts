@@ -7,7 +7,8 @@ import type { Line } from '../line/line'
 import { linePath } from '../line/linePath'
 import { stretchAt } from '../line/stretchAt'
 import type { FitModel } from './fitModel'
-import { type Fit, fitSources, type TriedSource } from './fitSources'
+import { type Fit, fitSources } from './fitSources'
+import type { TriedSource } from './levelModel'
 import { logRingLikelihood } from './ringEvidence'
 
 /** What a source past an end of the line weighs against one on it. Chosen: the told length may be short. */

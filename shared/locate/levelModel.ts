@@ -1,0 +1,398 @@
+import { choleskyInPlace } from '../base/cholesky'
+import type { GroundPrior } from '../ground/groundPrior'
+import {
+  type Geometry,
+  type Ground,
+  noPaths,
+  noTransfer,
+  type Paths,
+  preparePaths,
+  type Transfer,
+  transfer,
+} from '../ground/transfer'
+import { type FitModel, type ShapeLayout, shapeLayout, shapePrior } from './fitModel'
+import { type NormalEquations, OWN, type SparseRow } from './normalEquations'
+
+/** A source at a place that is tried: the leak (unknown), or the air inlet or a told noise (known). */
+export interface TriedSource {
+  readonly kind: 'leak' | 'inlet' | 'noise'
+  /** To each setting-down, in the model's order. */
+  readonly geometry: readonly Geometry[]
+}
+
+/** Where a fit stands. */
+export interface Parameters {
+  /** Shape, then a spectrum a source, then the floor. */
+  readonly shared: Float64Array
+  /** Gain (dB), tilt (dB per octave) and floor offset (dB) of each setting-down. */
+  readonly own: Float64Array
+}
+
+/** Gain between settings-down, dB. Chosen within 2 to 6 dB for hand-placed sensors (common practice, no source). */
+const GAIN_SD_DB = 2.8
+/** Tilt between settings-down, dB per octave. Chosen. */
+const TILT_SD_DB = 1
+/** Floor of one place against the next, dB. Chosen. */
+const FLOOR_SD_DB = 3
+const OWN_SD = [GAIN_SD_DB, TILT_SD_DB, FLOOR_SD_DB] as const
+/** Degrees of freedom of the t-distribution of gain, tilt and floor: one setting-down may be badly off. Chosen. */
+const OWN_FREEDOM = 4
+/** Misfit of one band at one setting-down, dB: finite clips and what the ground's law leaves out. Chosen. */
+const CELL_SD_DB = 2
+/** Degrees of freedom of the misfit's t-distribution. Chosen. */
+const CELL_FREEDOM = 4
+/** How far an air-off level says what the floor was during the air-on clip, dB. Chosen. */
+const OFF_SD_DB = 1.2
+/** What a cell counts for, since neighbouring bands err together. Calibrated on the synthetic yard. */
+const CELL_SHARE = 0.5
+/** A source's spectrum from one band to the next, dB. Chosen. */
+const SPECTRUM_STEP_DB = 5
+/** A source's mean level right above it against the floor. Chosen: from well below hearing to very loud. */
+const SOURCE_OVER_FLOOR_DB = { mean: 8, sd: 12 }
+/** The floor's spectrum from one band to the next, and its mean against the first guess, dB. Chosen. */
+const FLOOR_STEP_DB = 8
+const FLOOR_LEVEL_SD_DB = 15
+/** A source that gives less than this share of a level does not move it. Chosen: 0.0004 dB. */
+const LEAST_SHARE = 1e-4
+const NEPERS_PER_DB = Math.LN10 / 10
+
+/**
+ * What the levels of a sweep should be for sources at given places, and how far they are from it:
+ *
+ *     level[k, b] = 10·log10( Σ_sources 10^((S[b] + drift·walk[k] + gain[k] + tilt[k]·oct[b] + T[k, b])/10) + floor )
+ *
+ * with the floor taken from the air-off clip of the same setting-down where there is one, and otherwise a floor a band
+ * with an offset a setting-down. T is the ground's transfer. Residuals are t-distributed, so one odd band or one
+ * setting-down cannot pull the rest.
+ */
+export class LevelModel {
+  readonly size: number
+  private readonly bands: number
+  private readonly settings: number
+  private readonly layout: ShapeLayout
+  private readonly floorAt: number
+  private readonly prior: { mean: Float64Array; sd: Float64Array }
+  private readonly sourcePrecision: Float64Array
+  private readonly floorPrecision: Float64Array
+  private readonly sourceMean: number
+  private readonly level: Float64Array
+  private readonly move: Transfer[]
+  private readonly paths: Paths[][]
+  private readonly row: SparseRow
+  private squares = 0
+  private squaresWeight = 0
+
+  constructor(
+    private readonly model: FitModel,
+    private readonly sources: readonly TriedSource[],
+    ground: GroundPrior,
+  ) {
+    this.bands = model.bandKhz.length
+    this.settings = model.settings.length
+    this.layout = shapeLayout(model)
+    this.floorAt = this.layout.count + sources.length * this.bands
+    this.size = this.floorAt + this.bands
+    this.prior = shapePrior(model, ground)
+    this.sourcePrecision = spectrumPrecision(this.bands, SPECTRUM_STEP_DB, SOURCE_OVER_FLOOR_DB.sd)
+    this.floorPrecision = spectrumPrecision(this.bands, FLOOR_STEP_DB, FLOOR_LEVEL_SD_DB)
+    this.sourceMean = model.floorDb.reduce((sum, db) => sum + db, 0) / this.bands + SOURCE_OVER_FLOOR_DB.mean
+    this.level = new Float64Array(sources.length)
+    this.move = sources.map(noTransfer)
+    this.paths = sources.map((source) => source.geometry.map(noPaths))
+    const width = 10 + sources.length
+    this.row = { columns: new Int32Array(width), values: new Float64Array(width), own: new Float64Array(OWN), count: 0 }
+  }
+
+  /** The prior's middle, with spectra guessed from the levels: a cold start. */
+  guess(): Parameters {
+    const parameters = { shared: new Float64Array(this.size), own: new Float64Array(this.settings * OWN) }
+    parameters.shared.set(this.prior.mean)
+    parameters.shared.set(this.model.floorDb, this.floorAt)
+    this.prepare(parameters)
+    for (let j = 0; j < this.sources.length; j++) this.guessSpectrum(j, parameters)
+    return parameters
+  }
+
+  /** Level at the nearest setting-down that heard something, carried back to the source. */
+  private guessSpectrum(j: number, parameters: Parameters): void {
+    const ground = groundOf(parameters)
+    const order = this.sources[j]!.geometry.map((geometry, k) => ({ k, geometry }))
+      .filter(({ k }) => this.model.settings[k]!.on !== null)
+      .sort((a, b) => a.geometry.acrossM - b.geometry.acrossM)
+    const nearest = order[0]
+    for (let b = 0; b < this.bands; b++) {
+      const floor = this.model.floorDb[b]!
+      let db = floor - 3
+      if (nearest) {
+        const on = this.model.settings[nearest.k]!.on!
+        const moved = transfer(ground, this.paths[j]![nearest.k]!, this.model.bandKhz[b]!, this.move[j]!)
+        if (on.weight[b]! > 0) db = Math.max(db, Math.min(on.levelDb[b]! - moved.db, floor + 40))
+      }
+      parameters.shared[this.layout.count + j * this.bands + b] = db
+    }
+  }
+
+  /** ln of the prior's normalisation: what must be added to compare models with different numbers of sources. */
+  logPriorNorm(): number {
+    let log = 0
+    for (const sd of this.prior.sd) log -= Math.log(sd)
+    const logSpectrum = choleskyInPlace(this.sourcePrecision.slice(), this.bands) ?? 0
+    return log + 0.5 * this.sources.length * logSpectrum
+  }
+
+  /** rms of the weighted air-on residuals where `assemble` last stood, dB. */
+  residualDb(): number {
+    return this.squaresWeight > 0 ? Math.sqrt(this.squares / this.squaresWeight) : 0
+  }
+
+  /** Keeps the ground where its law makes sense; the prior does the rest. */
+  keepInRange({ shared }: Parameters): void {
+    for (const [i, [low, high]] of GROUND_LIMITS.entries()) shared[i] = Math.min(high, Math.max(low, shared[i]!))
+  }
+
+  /** Fills the normal equations at the given parameters. @returns the objective: −ln of the posterior, less constants. */
+  assemble(parameters: Parameters, equations: NormalEquations): number {
+    equations.clear()
+    this.squares = 0
+    this.squaresWeight = 0
+    this.prepare(parameters)
+    let objective = this.assemblePriors(parameters, equations)
+    const ground = groundOf(parameters)
+    for (let k = 0; k < this.settings; k++) {
+      const { on, off } = this.model.settings[k]!
+      for (let b = 0; b < this.bands; b++) {
+        if (on && on.weight[b]! > 0) objective += this.cell({ k, b, air: 'on', ground, parameters, equations })
+        if (off && off.weight[b]! > 0) objective += this.cell({ k, b, air: 'off', ground, parameters, equations })
+      }
+    }
+    return objective
+  }
+
+  /** Of the first source, in its best band against the floor at each setting-down, dB. */
+  overFloorDb(parameters: Parameters): Float64Array {
+    this.prepare(parameters)
+    const ground = groundOf(parameters)
+    return Float64Array.from({ length: this.settings }, (_, k) => {
+      let best = Number.NEGATIVE_INFINITY
+      for (let b = 0; b < this.bands; b++) {
+        const told = this.toldFloor(k, b, 'on')
+        const total = this.expect(k, b, 'on', told, ground, parameters)
+        best = Math.max(best, Math.log(this.level[0]! / (total - this.level[0]!)) / NEPERS_PER_DB)
+      }
+      return best
+    })
+  }
+
+  private prepare({ shared }: Parameters): void {
+    const ratio = Math.exp(shared[this.layout.logDepthRatio]!)
+    for (let j = 0; j < this.sources.length; j++) {
+      const { geometry } = this.sources[j]!
+      for (let k = 0; k < this.settings; k++) preparePaths(geometry[k]!, ratio, this.paths[j]![k]!)
+    }
+  }
+
+  private assemblePriors({ shared, own }: Parameters, equations: NormalEquations): number {
+    let objective = 0
+    for (let i = 0; i < this.layout.count; i++) {
+      const precision = 1 / this.prior.sd[i]! ** 2
+      const off = shared[i]! - this.prior.mean[i]!
+      objective += 0.5 * precision * off * off
+      equations.addShared(i, i, precision)
+      equations.addSharedSlope(i, -precision * off)
+    }
+    for (let j = 0; j < this.sources.length; j++) {
+      const at = this.layout.count + j * this.bands
+      objective += this.assembleSpectrum(at, this.sourcePrecision, null, shared, equations)
+    }
+    objective += this.assembleSpectrum(this.floorAt, this.floorPrecision, this.model.floorDb, shared, equations)
+    for (let i = 0; i < own.length; i++) {
+      const value = own[i]!
+      const sd = OWN_SD[i % OWN]!
+      const square = (value / sd) ** 2
+      const precision = (OWN_FREEDOM + 1) / (OWN_FREEDOM + square) / (sd * sd)
+      objective += 0.5 * (OWN_FREEDOM + 1) * Math.log(1 + square / OWN_FREEDOM)
+      equations.addOwn(Math.floor(i / OWN), i % OWN, precision, -precision * value)
+    }
+    return objective
+  }
+
+  private assembleSpectrum(
+    at: number,
+    precision: Float64Array,
+    meanDb: Float64Array | null,
+    shared: Float64Array,
+    equations: NormalEquations,
+  ): number {
+    let objective = 0
+    const off = (b: number) => shared[at + b]! - (meanDb === null ? this.sourceMean : meanDb[b]!)
+    for (let a = 0; a < this.bands; a++) {
+      let pull = 0
+      for (let b = 0; b < this.bands; b++) {
+        const p = precision[a * this.bands + b]!
+        pull += p * off(b)
+        if (b <= a) equations.addShared(at + a, at + b, p)
+      }
+      objective += 0.5 * off(a) * pull
+      equations.addSharedSlope(at + a, -pull)
+    }
+    return objective
+  }
+
+  /** The floor as the air-off clip of the same setting-down tells it, dBFS; `null` where there is none. */
+  private toldFloor(k: number, b: number, air: 'on' | 'off'): number | null {
+    const { off } = this.model.settings[k]!
+    return air === 'on' && off !== null && off.weight[b]! > 0 ? off.levelDb[b]! : null
+  }
+
+  /** Power expected in a cell; leaves each source's share of it in `level`. */
+  private expect(
+    k: number,
+    b: number,
+    air: 'on' | 'off',
+    told: number | null,
+    ground: Ground,
+    { shared, own }: Parameters,
+  ): number {
+    const { layout } = this
+    const { sweepIndex, walk } = this.model.settings[k]!
+    const cover = this.model.coverOf[k]!
+    const floorDb =
+      told ??
+      shared[this.floorAt + b]! + own[k * OWN + 2]! + (sweepIndex > 0 ? shared[layout.sweepFloor + sweepIndex - 1]! : 0)
+    const coupledDb =
+      own[k * OWN]! +
+      own[k * OWN + 1]! * this.model.bandOctaves[b]! +
+      (cover > 0 ? shared[layout.cover + cover - 1]! : 0) +
+      (sweepIndex > 0 ? shared[layout.sweepSource + sweepIndex - 1]! : 0)
+    const driftDb = shared[layout.drift + sweepIndex]! * walk
+    let total = Math.exp(NEPERS_PER_DB * floorDb)
+    for (let j = 0; j < this.sources.length; j++) {
+      // Told noises stand in an air-off clip already; leak and inlet sound only with the air on.
+      const isNoise = this.sources[j]!.kind === 'noise'
+      if (isNoise ? told !== null : air === 'off') {
+        this.level[j] = 0
+        continue
+      }
+      const moved = transfer(ground, this.paths[j]![k]!, this.model.bandKhz[b]!, this.move[j]!)
+      const sourceDb = shared[layout.count + j * this.bands + b]! + moved.db + coupledDb + (isNoise ? 0 : driftDb)
+      this.level[j] = Math.exp(NEPERS_PER_DB * sourceDb)
+      total += this.level[j]!
+    }
+    return total
+  }
+
+  /** One band at one setting-down with the air on or off: adds its row, returns its share of the objective. */
+  private cell(at: {
+    k: number
+    b: number
+    air: 'on' | 'off'
+    ground: Ground
+    parameters: Parameters
+    equations: NormalEquations
+  }): number {
+    const { k, b, air } = at
+    const row = this.model.settings[k]![air]!
+    const told = this.toldFloor(k, b, air)
+    const total = this.expect(k, b, air, told, at.ground, at.parameters)
+    const residual = row.levelDb[b]! - Math.log(total) / NEPERS_PER_DB
+    // From the levels, not from the model, so that the objective stays one function.
+    const offError = told === null ? 0 : OFF_SD_DB * Math.min(1, Math.exp(NEPERS_PER_DB * (told - row.levelDb[b]!)))
+    const variance = CELL_SD_DB * CELL_SD_DB + offError * offError
+    const square = (residual * residual) / variance
+    const share = CELL_SHARE * row.weight[b]!
+    const weight = (share * (CELL_FREEDOM + 1)) / (CELL_FREEDOM + square) / variance
+    if (air === 'on') {
+      this.squares += weight * variance * residual * residual
+      this.squaresWeight += weight * variance
+    }
+    this.fillRow(k, b, told, total)
+    if (this.row.count > 0) at.equations.addRow(k, this.row, residual, weight)
+    return share * 0.5 * (CELL_FREEDOM + 1) * Math.log(1 + square / CELL_FREEDOM)
+  }
+
+  /** Derivatives of a cell's level, from what `expect` left. Columns in rising order. */
+  private fillRow(k: number, b: number, told: number | null, total: number): void {
+    const { layout, row } = this
+    const { columns, values, own } = row
+    const { sweepIndex, walk } = this.model.settings[k]!
+    const cover = this.model.coverOf[k]!
+    let sourceShare = 0
+    let airShare = 0
+    for (let j = 0; j < this.sources.length; j++) {
+      const share = this.level[j]! / total
+      sourceShare += share
+      if (this.sources[j]!.kind !== 'noise') airShare += share
+    }
+    const heard = sourceShare > LEAST_SHARE
+    const floorShare = told === null ? 1 - sourceShare : 0
+    row.count = 0
+    const put = (column: number, value: number) => {
+      columns[row.count] = column
+      values[row.count++] = value
+    }
+    if (heard) {
+      this.fillGround(total)
+      put(layout.drift + sweepIndex, airShare * walk)
+      if (sweepIndex > 0) put(layout.sweepSource + sweepIndex - 1, sourceShare)
+    }
+    if (floorShare > 0 && sweepIndex > 0) put(layout.sweepFloor + sweepIndex - 1, floorShare)
+    if (heard) {
+      if (cover > 0) put(layout.cover + cover - 1, sourceShare)
+      for (let j = 0; j < this.sources.length; j++) put(layout.count + j * this.bands + b, this.level[j]! / total)
+    }
+    if (floorShare > 0) put(this.floorAt + b, floorShare)
+    own[0] = heard ? sourceShare : 0
+    own[1] = heard ? sourceShare * this.model.bandOctaves[b]! : 0
+    own[2] = floorShare
+  }
+
+  /** The five numbers of the ground, which stand first. */
+  private fillGround(total: number): void {
+    const { columns, values } = this.row
+    values.fill(0, 0, 5)
+    for (let i = 0; i < 5; i++) columns[i] = i
+    for (let j = 0; j < this.sources.length; j++) {
+      const share = this.level[j]! / total
+      if (share === 0) continue
+      const moved = this.move[j]!
+      values[0]! += share * moved.bySpreading
+      values[1]! += share * moved.byLogAbsorption
+      values[2]! += share * moved.byPipeLevel
+      values[3]! += share * moved.byLogPipeLoss
+      values[4]! += share * moved.byLogDepth
+    }
+    this.row.count = 5
+  }
+}
+
+/** Spreading, ln absorption, pipe level, ln pipe loss, ln depth ratio. */
+const GROUND_LIMITS = [
+  [0.2, 3],
+  [Math.log(0.2), Math.log(300)],
+  [-60, 10],
+  [Math.log(0.3), Math.log(60)],
+  [-1.5, 1.5],
+] as const
+
+function groundOf({ shared }: Parameters): Ground {
+  return {
+    spreading: shared[0]!,
+    absorptionDbPerMKhz: Math.exp(shared[1]!),
+    pipeLevelDb: shared[2]!,
+    pipeLossDbPerMKhz: Math.exp(shared[3]!),
+  }
+}
+
+/** Precision of a spectrum that wanders from band to band by `stepDb` and whose mean is known to `levelSdDb`. */
+function spectrumPrecision(bands: number, stepDb: number, levelSdDb: number): Float64Array {
+  const precision = new Float64Array(bands * bands)
+  precision.fill(1 / (levelSdDb * bands) ** 2)
+  const step = 1 / (stepDb * stepDb)
+  for (let b = 1; b < bands; b++) {
+    precision[(b - 1) * bands + b - 1]! += step
+    precision[b * bands + b]! += step
+    precision[(b - 1) * bands + b]! -= step
+    precision[b * bands + b - 1]! -= step
+  }
+  return precision
+}
