@@ -104,9 +104,10 @@ function blockOf(
   const blockByRate = chunk.getUint32(8, littleEndian) / chunk.getUint32(4, littleEndian)
   const least = Math.ceil(bits / 8)
   const told = blockBytes / channels
-  const fits = Number.isInteger(told) && (kind === 'float' ? told === least : told >= least && told <= 4)
-  if (fits) return { channels, containerBytes: told, consistent: true }
+  if (told === least) return { channels, containerBytes: least, consistent: true }
   if (blockByRate === channels * least) return { channels, containerBytes: least, consistent: false }
+  const wider = kind === 'pcm' && (told === 2 || told === 3 || told === 4) && told > least
+  if (wider) return { channels, containerBytes: told, consistent: true }
   if (blockByRate !== blockBytes || blockBytes === 0 || blockBytes % least !== 0) return null
   return { channels: blockBytes / least, containerBytes: least, consistent: false }
 }

@@ -184,12 +184,12 @@ function searched(view: DataView, littleEndian: boolean, found: Found): Found {
     const size = view.getUint32(at + 4, littleEndian)
     const body = at + 8
     const fits = body + size <= view.byteLength
-    const lost = found.lost ?? swallower(view, littleEndian, at)
     if (id === FMT && found.formatAt === null && fits && size >= 16 && size <= 64) {
+      const lost = found.lost ?? swallower(view, littleEndian, at)
       return searched(view, littleEndian, { ...found, formatAt: body, formatBytes: size, lost })
     }
     if (id === DATA && found.dataAt === null && (fits || size >= STREAMED_FROM_BYTES)) {
-      return { ...found, dataAt: body, dataBytes: size, lost }
+      return { ...found, dataAt: body, dataBytes: size, lost: found.lost ?? swallower(view, littleEndian, at) }
     }
   }
   return found
