@@ -13,10 +13,12 @@ import { logRingLikelihood } from './ringEvidence'
 
 /** What a source past an end of the line weighs against one on it. Chosen: the told length may be short. */
 const PAST_END_WEIGHT = 0.25
-/** First pass: so many places to a spacing. */
-const COARSE_PER_SPACING = 2
+/** A neighbour whose evidence is better by this, in nepers, may have found what a cold start missed. */
+const CLEARLY_BETTER = 3
 /** Places this many nepers of evidence below the best are not looked at more closely. */
 const REFINE_WITHIN = [20, 14, 9]
+/** Where four neighbours differ by less than this, in nepers, a straight line between them is good enough. Chosen. */
+const FLAT = 1
 
 /** A place that was tried with the best fit found there. */
 export interface TriedPlace {
@@ -68,9 +70,9 @@ export function geometryFrom(line: Line, alongM: number, model: FitModel): Geome
 /**
  * Tries a leak all along the line and returns where it may lie.
  *
- * A coarse pass starts at each place from the levels themselves, with little and with much absorption, and from its
- * neighbours' fits, so that neither direction along the line is favoured; then places between are tried wherever the
- * evidence is near the best. Between tried places the log evidence is joined by straight lines.
+ * A coarse pass, twice a spacing, starts at every other place from the levels themselves and at the others from the
+ * better of both neighbours, so that neither direction along the line is favoured; then places between are tried
+ * wherever the evidence is near the best. Between tried places the log evidence is joined by straight lines.
  */
 export function scanLine(input: ScanInput): Scan {
   const coarse = coarsePass(input)
@@ -93,15 +95,17 @@ function coarsePass(input: ScanInput): TriedPlace[] {
   const { grid, spacingM } = input
   const first = grid[0]!
   const last = grid[grid.length - 1]!
-  const count = Math.max(2, Math.ceil(((last - first) / spacingM) * COARSE_PER_SPACING) + 1)
-  const cold = Array.from({ length: count }, (_, i) => {
-    const alongM = first + ((last - first) * i) / (count - 1)
-    return tryPlace(input, alongM, [null])
+  const count = 2 * Math.max(1, Math.ceil((last - first) / spacingM)) + 1
+  const places = Array.from({ length: count }, (_, i) => first + ((last - first) * i) / (count - 1))
+  const cold = places.map((alongM, i) => (i % 2 === 0 ? tryPlace(input, alongM, null) : null))
+  const all = places.map((alongM, i) => {
+    const near = [cold[i - 1], cold[i + 1]].filter((each) => each !== undefined && each !== null)
+    return cold[i] ?? tryPlace(input, alongM, near.reduce(better).fit.shared)
   })
-  return cold.map((place, i) => {
-    const near = [cold[i - 1], cold[i + 1]].filter((each) => each !== undefined)
-    const best = near.reduce((a, b) => better(a, b))
-    return better(place, tryPlace(input, place.alongM, [best.fit.shared]))
+  return all.map((place, i) => {
+    const best = [all[i - 1], all[i + 1]].filter((each) => each !== undefined).reduce(better)
+    if (best.logEvidence < place.logEvidence + CLEARLY_BETTER) return place
+    return better(place, tryPlace(input, place.alongM, best.fit.shared))
   })
 }
 
@@ -110,8 +114,9 @@ function refine(input: ScanInput, places: readonly TriedPlace[], within: number)
   return places.flatMap((place, i) => {
     const next = places[i + 1]
     if (!next || Math.max(place.logEvidence, next.logEvidence) < best - within) return [place]
-    const between = tryPlace(input, (place.alongM + next.alongM) / 2, [better(place, next).fit.shared])
-    return [place, between]
+    const around = places.slice(Math.max(0, i - 1), i + 3).map((each) => each.logEvidence)
+    if (Math.max(...around) - Math.min(...around) < FLAT) return [place]
+    return [place, tryPlace(input, (place.alongM + next.alongM) / 2, better(place, next).fit.shared)]
   })
 }
 
@@ -119,13 +124,12 @@ function better(a: TriedPlace, b: TriedPlace): TriedPlace {
   return b.logEvidence > a.logEvidence ? b : a
 }
 
-/** Best fit at a place from several starts. */
-function tryPlace(input: ScanInput, alongM: number, starts: readonly (Float64Array | null)[]): TriedPlace {
+/** Best fit at a place, from another place's fit or, with `null`, from the levels themselves. */
+function tryPlace(input: ScanInput, alongM: number, start: Float64Array | null): TriedPlace {
   const { line, model, known } = input
   const ground = groundPrior(stretchAt(line, alongM)?.cover ?? 'soil', depthAt(line, alongM).told)
   const sources: TriedSource[] = [{ kind: 'leak', geometry: geometryFrom(line, alongM, model) }, ...known]
-  const fits = starts.map((start) => fitSources(model, sources, ground, start))
-  const fit = fits.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
+  const fit = fitSources(model, sources, ground, start)
   return { alongM, fit, logEvidence: fit.logEvidence + logRingLikelihood(model.settings, fit.overFloorDb) }
 }
 
