@@ -8,8 +8,8 @@ import { FRAME_S, framePowers, frameTotals, scattered } from './framePowers'
 import { EVIDENCE_BANDS, totalPower } from './grid'
 import { clipParts } from './parts'
 import { ridingGain } from './ridingGain'
-import { clipDurationS, FAINT_DB } from './spoils'
-import type { ClipPlan, Yard } from './yard'
+import { clipDurationS } from './spoils'
+import type { ClipPlan, Spoil, Yard } from './yard'
 
 /** A clip's row with what the clip would say. */
 export interface DrawnSounding {
@@ -34,8 +34,7 @@ export function drawnClip(yard: Yard, plan: ClipPlan): ClipEvidence {
   const expected = framePowers(parts, frames)
   const powers = scattered(expected, random)
   if (plan.recorder.ridesGain) rideGain(powers, frames, totalPower(yard.floorPsd))
-  if (plan.spoil === 'silent') powers.fill(0)
-  if (plan.spoil === 'faint') for (let i = 0; i < powers.length; i++) powers[i]! *= 10 ** (FAINT_DB / 10)
+  if (plan.spoil === 'silent' || plan.spoil === 'faint') powers.fill(0)
   return {
     durationS,
     sampleRateHz: plan.recorder.sampleRateHz,
@@ -46,7 +45,7 @@ export function drawnClip(yard: Yard, plan: ClipPlan): ClipEvidence {
         : bandLevels(band, powers.subarray(b * frames, (b + 1) * frames)),
     ),
     ...drawnRings(parts, expected, durationS, random),
-    problems: plan.spoil === null ? [] : [spoiltBy(plan.spoil)],
+    problems: plan.spoil === null ? [] : [SPOILT_BY[plan.spoil]],
   }
 }
 
@@ -55,8 +54,13 @@ function rideGain(powers: Float64Array, frames: number, restingPower: number): v
   for (let i = 0; i < powers.length; i++) powers[i]! *= gain[i % frames]!
 }
 
-function spoiltBy(spoil: string): Problem {
-  return { key: `clip.${spoil}`, severity: 'spoilt', values: {} }
+/** What judging the clip would say of a spoilt take; a faint one hardly moves the converter and reads as silent. */
+const SPOILT_BY: Readonly<Record<Spoil, Problem>> = {
+  clipped: { key: 'clipped', severity: 'spoilt', values: { share_percent: 32 } },
+  short: { key: 'too_short', severity: 'spoilt', values: { duration_s: 0.4 } },
+  silent: { key: 'silent', severity: 'spoilt', values: { share_percent: 100 } },
+  handled: { key: 'knocked', severity: 'spoilt', values: { count: 12, share_percent: 90 } },
+  faint: { key: 'silent', severity: 'spoilt', values: { share_percent: 100 } },
 }
 
 function missing(midHz: number): BandEvidence {

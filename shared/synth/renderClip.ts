@@ -6,7 +6,7 @@ import { nearestCell, totalPower } from './grid'
 import { clipParts } from './parts'
 import { ridingGain } from './ridingGain'
 import { SpectrumSum } from './spectrumSum'
-import { clipDurationS, FAINT_DB } from './spoils'
+import { clipDurationS, FAINT_RMS } from './spoils'
 import type { ClipPlan, Yard } from './yard'
 
 /**
@@ -23,8 +23,16 @@ export function renderClip(yard: Yard, plan: ClipPlan): Clip {
   renderParts(samples, sampleRateHz, { yard, plan, random })
   if (plan.recorder.ridesGain) rideGain(samples, sampleRateHz, totalPower(yard.floorPsd))
   spoil(samples, plan)
+  return { channels: [asRecorded(samples, encoding)], sampleRateHz, encoding, problems: [] }
+}
+
+/** Samples as the recorder's converter leaves them: rounded to its steps and held to its range. */
+function asRecorded(samples: Float64Array, encoding: Clip['encoding']): Float32Array {
   const channel = Float32Array.from(samples)
-  return { channels: [channel], sampleRateHz, encoding, problems: [] }
+  if (encoding.kind !== 'pcm') return channel
+  const steps = 2 ** (encoding.bits - 1)
+  const round = (v: number) => Math.sign(v) * Math.floor(Math.abs(v) * steps + 0.5)
+  return channel.map((v) => Math.min(Math.max(round(v), -steps), steps - 1) / steps)
 }
 
 function renderParts(
@@ -162,10 +170,13 @@ const OVERDRIVEN_RMS = 1
 
 function spoil(samples: Float64Array, plan: ClipPlan): void {
   if (plan.spoil === 'silent') samples.fill(0)
-  if (plan.spoil === 'faint') for (let n = 0; n < samples.length; n++) samples[n]! *= 10 ** (FAINT_DB / 20)
-  if (plan.spoil !== 'clipped') return
+  if (plan.spoil === 'faint') raiseTo(samples, FAINT_RMS)
+  if (plan.spoil === 'clipped') raiseTo(samples, OVERDRIVEN_RMS)
+}
+
+function raiseTo(samples: Float64Array, rms: number): void {
   let sum = 0
   for (const v of samples) sum += v * v
-  const gain = OVERDRIVEN_RMS / Math.sqrt(sum / samples.length)
-  for (let n = 0; n < samples.length; n++) samples[n] = Math.min(Math.max(samples[n]! * gain, -1), 1)
+  const gain = rms / Math.sqrt(sum / samples.length)
+  for (let n = 0; n < samples.length; n++) samples[n]! *= gain
 }

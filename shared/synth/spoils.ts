@@ -1,34 +1,45 @@
-import type { Random } from '../base/random'
 import type { Parts } from './clipSounds'
-import { addBurst, blankEnvelope, bump, type NuisanceClip, through, withPower } from './nuisances/nuisanceClip'
+import {
+  addBurst,
+  blankEnvelope,
+  bump,
+  type NuisanceClip,
+  type OneRing,
+  through,
+  toRings,
+  withPower,
+} from './nuisances/nuisanceClip'
 import { wanderingEnvelope } from './nuisances/weather'
 import type { ClipPlan } from './yard'
 
 /** Length of a clip that was broken off, s. */
 const SHORT_S = 0.4
 
-/** What a faint clip lost, dB: nearly everything of it lies below the last bit. */
-export const FAINT_DB = -50
+/** Root mean square of a faint clip: a third of the last step of 16 bits, so that the converter hardly moves. */
+export const FAINT_RMS = 0.35 / 2 ** 15
 
 /** Length of a clip as it was recorded, s. */
 export function clipDurationS(plan: ClipPlan): number {
   return plan.spoil === 'short' ? SHORT_S : plan.durationS
 }
 
-/** The microphone is moved about for the whole clip: rubbing noise that never rests, and bumps. Level chosen. */
+/**
+ * The microphone is jostled for the whole clip: bumps of its foot and cable several times a second, each a thump with a
+ * scratch in it, over rubbing that hardly rests. Levels and rate are chosen.
+ */
 export function addHandling(parts: Parts, clip: NuisanceClip): void {
-  const level = clip.ambientPower * 10 ** (clip.random.uniform(22, 34) / 10)
-  const psd = withPower(bump(60, 900), level)
-  const envelope = wanderingEnvelope(clip.durationS, 0.15, clip.random)
-  for (let i = 0; i < envelope.length; i++) envelope[i] = 0.3 + envelope[i]!
-  parts.swelling.push({ psd: through(psd, clip.air), envelope })
-  addBumps(parts, clip, level, clip.random)
-}
-
-function addBumps(parts: Parts, clip: NuisanceClip, level: number, random: Random): void {
-  const envelope = blankEnvelope(clip.durationS)
-  for (let atS = random.exponential(2); atS < clip.durationS; atS += random.exponential(2)) {
-    addBurst(envelope, atS, 0.03, random.uniform(1, 4))
+  const { random, durationS, ambientPower, air } = clip
+  const height = Math.sqrt(ambientPower) * 10 ** (random.uniform(36, 44) / 20)
+  const thumps: OneRing[] = []
+  const scratches = blankEnvelope(durationS)
+  for (let timeS = random.uniform(0, 0.1); timeS < durationS; timeS += random.uniform(0.1, 0.18)) {
+    const one = height * 10 ** (random.normal(0, 2) / 20)
+    for (const [m, pitchHz] of [random.uniform(30, 50), random.uniform(55, 80), random.uniform(110, 180)].entries())
+      thumps.push({ timeS, pitchHz, amplitude: (2 * one) / (1 + m), decayPerS: random.uniform(45, 80) })
+    addBurst(scratches, timeS, random.uniform(0.01, 0.02), one)
   }
-  parts.swelling.push({ psd: through(withPower(bump(20, 200), level), clip.air), envelope })
+  parts.rings.push({ rings: toRings(thumps), gain: air, areBubbles: false })
+  parts.swelling.push({ psd: through(withPower(bump(300, 5000), 0.1), air), envelope: scratches })
+  const rubbing = wanderingEnvelope(durationS, 0.15, random)
+  parts.swelling.push({ psd: through(withPower(bump(100, 1500), 3 * ambientPower), air), envelope: rubbing })
 }
