@@ -23,7 +23,7 @@ export function clipEvidence(clip: Clip): ClipEvidence {
     durationS: samples.length / clip.sampleRateHz,
     sampleRateHz: clip.sampleRateHz,
     channels: clip.channels.length,
-    bands: bandLevels(samples, clip.sampleRateHz),
+    bands: bandLevels(samples, clip.sampleRateHz, found.rings),
     rings,
     ringList: found.rings,
     bubbling: bubblingFrom(rings),

@@ -27,7 +27,8 @@ export const CLIP_FEATURES: readonly Feature[] = [
     unit: '',
     range: [0, 1],
     heading: 'bubbling',
-    meaning: 'How surely something bubbles here: 0 no, 1 yes. It rises with the rings heard beyond what plain noise gives.',
+    meaning:
+      'How surely something bubbles here: 0 no, 1 yes. It rises with the rings heard beyond what plain noise gives.',
     of: (evidence) => evidence.bubbling,
   },
   {

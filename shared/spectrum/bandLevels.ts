@@ -19,6 +19,19 @@ export interface BandLevels {
   readonly steadyDbFs: number | null
 }
 
+/** A moment that is no exception however loud it is: the ring of a bubble. */
+export interface Vouched {
+  readonly timeS: number
+  readonly pitchHz: number
+  /** Time to fall to 1/e, s. */
+  readonly decayS: number
+}
+
+/** Decays that a ring lasts for: its power is 17 dB down then. */
+const DECAYS_LASTED = 2
+/** A ring's energy reaches into the neighbouring bands. */
+const VOUCHED_BANDS = 2 ** (1 / 2)
+
 /** Bands are trusted up to this share of the sample rate; recorders' and converters' filters begin above. */
 const HIGHEST_SHARE_OF_RATE = 0.45
 
@@ -62,16 +75,21 @@ const FIRST_HIGH_BAND = 9
  * few frames: the clip then says nothing about it. Clips of 0.7 s and more have every mean, of 1 s and more every level.
  *
  * @param samples One channel at its native rate, finite; any level, also with a constant added.
+ * @param vouched Rings found in it: the steady level keeps their moments in the bands round their pitch.
  * @returns One row a band, 21, in rising order of frequency.
  * @throws {InputError} a rate that is not above 0; a sample that is not finite.
  * @see IEC 61260-1:2014 (bands, class 1 limits), Welch 1967. [IEC61260], [Welch1967] in shared/base/sources.ts
  */
-export function bandLevels(samples: Float32Array, sampleRateHz: number): readonly BandLevels[] {
+export function bandLevels(
+  samples: Float32Array,
+  sampleRateHz: number,
+  vouched: readonly Vouched[] = [],
+): readonly BandLevels[] {
   if (!(sampleRateHz > 0)) throw new InputError(`sampleRateHz is ${sampleRateHz}; must be above 0`)
   const high = broughtDown(samples, sampleRateHz, THIRD_OCTAVE_BANDS.at(-1)!)
   const low = broughtDown(high.samples, high.sampleRateHz, THIRD_OCTAVE_BANDS[FIRST_HIGH_BAND - 1]!)
   const centred = { ...low, samples: withoutMean(low.samples) }
-  const timing = (group: Group) => ({ frameS: group.shortFrameS, durationS: samples.length / sampleRateHz })
+  const timing = (group: Group) => ({ frameS: group.shortFrameS, durationS: samples.length / sampleRateHz, vouched })
   const rows = GROUPS.flatMap((group) => {
     const bands = THIRD_OCTAVE_BANDS.slice(group.from, group.to)
     const heard = bands.filter((band) => band.upperHz <= HIGHEST_SHARE_OF_RATE * sampleRateHz)
@@ -107,13 +125,14 @@ function groupLevels(
   { samples, sampleRateHz }: Stream,
   bands: readonly ThirdOctaveBand[],
   group: Group,
-  timing: { readonly frameS: number; readonly durationS: number },
+  timing: { readonly frameS: number; readonly durationS: number; readonly vouched: readonly Vouched[] },
 ): BandLevels[] {
   const short = bandFrames(samples, sampleRateHz, bands, group.shortFrameS)
   const long =
     group.meanFrameS === group.shortFrameS ? short : bandFrames(samples, sampleRateHz, bands, group.meanFrameS)
   return bands.map(({ midHz }, b) => {
-    const levels = frameLevels(short.powers[b]!, short.degreesOfFreedom[b]!, timing)
+    const kept = vouchedFrames(midHz, short, b, timing)
+    const levels = frameLevels(short.powers[b]!, short.degreesOfFreedom[b]!, timing, kept)
     const told = group.tellsQuiet ? levels : null
     return {
       midHz,
@@ -123,6 +142,24 @@ function groupLevels(
       steadyDbFs: levels && powerToDb(levels.steadyPower),
     }
   })
+}
+
+/** Frames of a band that a vouched moment reaches into; `null` when there is none. */
+function vouchedFrames(
+  midHz: number,
+  frames: BandFrames,
+  band: number,
+  { frameS, vouched }: { readonly frameS: number; readonly vouched: readonly Vouched[] },
+): Uint8Array | null {
+  const near = vouched.filter((v) => v.pitchHz < midHz * VOUCHED_BANDS && midHz < v.pitchHz * VOUCHED_BANDS)
+  if (near.length === 0 || !(frames.hopS > 0)) return null
+  const kept = new Uint8Array(frames.powers[band]!.length)
+  for (const { timeS, decayS } of near) {
+    const first = Math.max(0, Math.ceil((timeS - frameS) / frames.hopS))
+    const last = Math.min(kept.length - 1, Math.floor((timeS + DECAYS_LASTED * decayS) / frames.hopS))
+    for (let i = first; i <= last; i++) kept[i] = 1
+  }
+  return kept
 }
 
 function meanLevelDb(frames: BandFrames, band: number): number | null {

@@ -25,17 +25,20 @@ const FEWEST_FRAMES = 4
  * typical frame (the median, corrected); the strongest are left out first and never more than a tenth of them, or as many
  * as one footstep touches in a short clip. So one footstep leaves it within a few tenths of a decibel, nothing at all is cut from a steady
  * sound (a plain trimmed mean would cut, and its correction would lean on the noise being Gaussian), and a sound that
- * keeps coming back for more than a tenth of the time stays in.
+ * keeps coming back for more than a tenth of the time stays in. Frames that somebody vouches for are never left out: the
+ * ring of a bubble is as brief as a knock and is what is listened for.
  *
  * @param powers Mean square of the band in each frame, ≥ 0, in order of time.
  * @param degreesOfFreedom Of one frame's power, > 2.
  * @param timing Length of a frame and of the clip, s.
+ * @param vouched 1 for each frame that is no exception however loud; `null`: none.
  * @returns `null` with fewer than 4 frames.
  */
 export function frameLevels(
   powers: Float64Array,
   degreesOfFreedom: number,
   timing: { readonly frameS: number; readonly durationS: number },
+  vouched: Uint8Array | null = null,
 ): FrameLevels | null {
   const count = powers.length
   if (count < FEWEST_FRAMES) return null
@@ -50,17 +53,33 @@ export function frameLevels(
   return {
     quietPower: unbiased(QUIET_SHARE),
     busyPower: unbiased(BUSY_SHARE),
-    steadyPower: steadyPower(sorted, LOUD_RATIO * unbiased(0.5), leftOutShare, degreesOfFreedom),
+    steadyPower: steadyPower(vouched === null ? sorted : lastUnvouched(powers, vouched), {
+      loud: LOUD_RATIO * unbiased(0.5),
+      leftOutShare,
+      degreesOfFreedom,
+    }),
   }
 }
 
-function steadyPower(sorted: Float64Array, loud: number, leftOutShare: number, degreesOfFreedom: number): number {
-  const most = Math.ceil(sorted.length * leftOutShare)
-  let kept = sorted.length
-  while (sorted.length - kept < most && sorted[kept - 1]! > loud) kept--
+/** Vouched frames first in any order, then the others in rising order, so that exceptions stand at the end. */
+function lastUnvouched(powers: Float64Array, vouched: Uint8Array): Float64Array {
+  const others = powers.filter((_, i) => vouched[i] === 0).sort()
+  const ordered = new Float64Array(powers.length)
+  ordered.set(powers.filter((_, i) => vouched[i] === 1))
+  ordered.set(others, powers.length - others.length)
+  return ordered
+}
+
+function steadyPower(
+  ordered: Float64Array,
+  limits: { readonly loud: number; readonly leftOutShare: number; readonly degreesOfFreedom: number },
+): number {
+  const most = Math.ceil(ordered.length * limits.leftOutShare)
+  let kept = ordered.length
+  while (kept > 1 && ordered.length - kept < most && ordered[kept - 1]! > limits.loud) kept--
   let sum = 0
-  for (let i = 0; i < kept; i++) sum += sorted[i]!
-  return sum / kept / meanBelow(LOUD_RATIO, degreesOfFreedom)
+  for (let i = 0; i < kept; i++) sum += ordered[i]!
+  return sum / kept / meanBelow(LOUD_RATIO, limits.degreesOfFreedom)
 }
 
 /**
