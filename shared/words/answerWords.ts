@@ -23,9 +23,16 @@ export const ANSWER_WORDS = {
     text: 'Dig first from {from_m} to {to_m}: holds the leak with {probability} probability, costs {cost}.',
   },
   answer_clips_used: { text: '{used} of {clips} clips used.' },
+  heading_why: { text: 'Why' },
+  heading_points: { text: 'Points, the likeliest first' },
+  heading_next: { text: 'Next' },
+  heading_set_aside: { text: 'Clips set aside' },
+  heading_noted: { text: 'Noted' },
   answer_not_confirmed: {
     text: 'Nobody has confirmed this yet: look at the spectrum and listen to the best point and one beside it first.',
   },
+  inspect_clip: { text: '{file}: {duration_s}, {rate_hz}, channels: {channels}.' },
+  inspect_more_columns: { text: 'There are more numbers than fit here: add --csv or --json, or name one clip only.' },
   caution_marks: {
     text: 'Before digging, call for utility marks. They do not cover private lines (lighting, gas, irrigation): expose those by hand. Your local code comes first.',
   },

@@ -10,10 +10,8 @@ export const FILE_PROBLEMS = {
     text: 'The clip is not in the folder; {near} is.',
     mend: 'If that is the clip, write its name so in the sheet.',
   },
-  unreadable: {
-    text: 'The clip cannot be read: {why}.',
-    mend: 'Copy it from the recorder again, or record that point again.',
-  },
+  /** `why` comes from the reader, with its own mend. */
+  unreadable: { text: 'The clip cannot be read: {why}.' },
   file_not_regular: {
     text: 'This is no file with sound in it but a folder or a device.',
     mend: 'Correct its name in the sheet.',

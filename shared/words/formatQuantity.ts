@@ -62,6 +62,7 @@ const KINDS: Readonly<Record<string, (units: ShownUnits) => Kind>> = {
   per_s: () => ({ factor: 1, unit: '', decimals: atLeast10 }),
   probability: () => SHARE,
   share: () => SHARE,
+  cost: () => ({ factor: 1, unit: '', decimals: atLeast10 }),
   bubbling: () => ({ factor: 1, unit: '', decimals: 2 }),
 }
 
