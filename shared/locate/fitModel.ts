@@ -17,6 +17,8 @@ export interface FitModel {
   readonly coverOf: Int32Array
   /** First guess of the floor, dBFS per band. */
   readonly floorDb: Float64Array
+  /** How well an air-off level tells the floor of the air-on clip of the same setting-down, dB. */
+  readonly pairSdDb: number
 }
 
 /** Where the numbers that all settings-down share stand in the parameter vector. */
@@ -95,7 +97,29 @@ export function fitModel(settings: readonly SettingDown[], bandHz: readonly numb
     covers,
     coverOf: Int32Array.from(settings, (setting) => covers.indexOf(setting.cover)),
     floorDb: Float64Array.from(bandHz, (_, band) => floorGuess(settings, band)),
+    pairSdDb: pairSdDb(settings),
   }
+}
+
+/** Repeatability of a floor is held to this, dB. Chosen: a finite clip of noise; two clips a minute apart. */
+const PAIR_SD_DB = { least: 0.5, most: 2 }
+/** Fewest pairs from which it is taken. */
+const FEWEST_PAIRS = 20
+/** Below this share of the pairs nothing but floor is heard, in nearly every sweep; |z| of a normal there. */
+const QUIET_PAIRS = { share: 0.4, z: 0.5244 }
+
+/** From the sweep itself: the spread of air-on over air-off where they differ least. */
+function pairSdDb(settings: readonly SettingDown[]): number {
+  const differences = settings.flatMap(({ on, off }) =>
+    on && off
+      ? [...on.levelDb].flatMap((level, b) =>
+          on.weight[b]! > 0 && off.weight[b]! > 0 ? [Math.abs(level - off.levelDb[b]!)] : [],
+        )
+      : [],
+  )
+  if (differences.length < FEWEST_PAIRS) return PAIR_SD_DB.most
+  const sd = quantile(differences, QUIET_PAIRS.share) / QUIET_PAIRS.z
+  return Math.min(PAIR_SD_DB.most, Math.max(PAIR_SD_DB.least, sd))
 }
 
 /** Median of the air-off levels of a band; without any, the quiet fifth of the air-on levels. */

@@ -29,22 +29,28 @@ export interface Parameters {
 }
 
 /** Gain between settings-down, dB. Chosen within 2 to 6 dB for hand-placed sensors (common practice, no source). */
-const GAIN_SD_DB = 2.8
+const GAIN_SD_DB = 2.5
 /** Tilt between settings-down, dB per octave. Chosen. */
 const TILT_SD_DB = 1
 /** Floor of one place against the next, dB. Chosen. */
 const FLOOR_SD_DB = 3
 const OWN_SD = [GAIN_SD_DB, TILT_SD_DB, FLOOR_SD_DB] as const
 /** Degrees of freedom of the t-distribution of gain, tilt and floor: one setting-down may be badly off. Chosen. */
-const OWN_FREEDOM = 4
-/** Misfit of one band at one setting-down, dB: finite clips and what the ground's law leaves out. Chosen. */
-const CELL_SD_DB = 2
+const OWN_FREEDOM = 7
+/** Misfit of what is heard of a source in one band at one setting-down, dB: what the ground's law leaves out. Chosen. */
+const SOURCE_SD_DB = 1.5
+/** Misfit of the floor in one band at one setting-down where no air-off clip tells it, dB. Chosen. */
+const FLOOR_CELL_SD_DB = 2
 /** Degrees of freedom of the misfit's t-distribution. Chosen. */
 const CELL_FREEDOM = 4
-/** How far an air-off level says what the floor was during the air-on clip, dB. Chosen. */
-const OFF_SD_DB = 1.2
 /** What a cell counts for, since neighbouring bands err together. Calibrated on the synthetic yard. */
 const CELL_SHARE = 0.5
+/** Share of clips in which something else was heard that no air-off clip knows of: a step, a gust, a car. Chosen. */
+const DISTURBED_SHARE = 0.1
+/** Such a disturbance has a smooth spectrum of any level and shape: what three free numbers cost, in nepers. Chosen. */
+const DISTURBED_COST = 7
+/** Misfit of one band round that smooth spectrum, dB. Chosen. */
+const DISTURBED_SD_DB = 2
 /** A source's spectrum from one band to the next, dB. Chosen. */
 const SPECTRUM_STEP_DB = 5
 /** A source's mean level right above it against the floor. Chosen: from well below hearing to very loud. */
@@ -78,7 +84,11 @@ export class LevelModel {
   private readonly level: Float64Array
   private readonly move: Transfer[]
   private readonly paths: Paths[][]
-  private readonly row: SparseRow
+  private readonly rows: SparseRow[]
+  private readonly residuals: Float64Array
+  private readonly weights: Float64Array
+  /** Takes the smooth part (level, tilt, curve over octaves) out of a clip's residuals. */
+  private readonly unsmooth: Float64Array
   private squares = 0
   private squaresWeight = 0
 
@@ -100,7 +110,15 @@ export class LevelModel {
     this.move = sources.map(noTransfer)
     this.paths = sources.map((source) => source.geometry.map(noPaths))
     const width = 10 + sources.length
-    this.row = { columns: new Int32Array(width), values: new Float64Array(width), own: new Float64Array(OWN), count: 0 }
+    this.rows = Array.from({ length: this.bands }, () => ({
+      columns: new Int32Array(width),
+      values: new Float64Array(width),
+      own: new Float64Array(OWN),
+      count: 0,
+    }))
+    this.residuals = new Float64Array(this.bands)
+    this.weights = new Float64Array(this.bands)
+    this.unsmooth = unsmoothing(model.bandOctaves)
   }
 
   /** The prior's middle, with spectra guessed from the levels: a cold start. */
@@ -160,10 +178,8 @@ export class LevelModel {
     const ground = groundOf(parameters)
     for (let k = 0; k < this.settings; k++) {
       const { on, off } = this.model.settings[k]!
-      for (let b = 0; b < this.bands; b++) {
-        if (on && on.weight[b]! > 0) objective += this.cell({ k, b, air: 'on', ground, parameters, equations })
-        if (off && off.weight[b]! > 0) objective += this.cell({ k, b, air: 'off', ground, parameters, equations })
-      }
+      if (on) objective += this.clip({ k, air: 'on', ground, parameters, equations })
+      if (off) objective += this.clip({ k, air: 'off', ground, parameters, equations })
     }
     return objective
   }
@@ -281,38 +297,77 @@ export class LevelModel {
     return total
   }
 
-  /** One band at one setting-down with the air on or off: adds its row, returns its share of the objective. */
-  private cell(at: {
-    k: number
-    b: number
-    air: 'on' | 'off'
-    ground: Ground
-    parameters: Parameters
-    equations: NormalEquations
+  /**
+   * One clip: adds its rows, returns its share of the objective.
+   *
+   * Either the sources and the floor explain it, or it was disturbed by something with a smooth spectrum. Its rows weigh
+   * by the probability of the first.
+   */
+  private clip(at: {
+    readonly k: number
+    readonly air: 'on' | 'off'
+    readonly ground: Ground
+    readonly parameters: Parameters
+    readonly equations: NormalEquations
   }): number {
-    const { k, b, air } = at
-    const row = this.model.settings[k]![air]!
-    const told = this.toldFloor(k, b, air)
-    const total = this.expect(k, b, air, told, at.ground, at.parameters)
-    const residual = row.levelDb[b]! - Math.log(total) / NEPERS_PER_DB
-    // From the levels, not from the model, so that the objective stays one function.
-    const offError = told === null ? 0 : OFF_SD_DB * Math.min(1, Math.exp(NEPERS_PER_DB * (told - row.levelDb[b]!)))
-    const variance = CELL_SD_DB * CELL_SD_DB + offError * offError
-    const square = (residual * residual) / variance
-    const share = CELL_SHARE * row.weight[b]!
-    const weight = (share * (CELL_FREEDOM + 1)) / (CELL_FREEDOM + square) / variance
-    if (air === 'on') {
-      this.squares += weight * variance * residual * residual
-      this.squaresWeight += weight * variance
+    const { k, air } = at
+    const clip = this.model.settings[k]![air]!
+    let explained = 0
+    for (let b = 0; b < this.bands; b++) {
+      this.residuals[b] = 0
+      if (clip.weight[b]! === 0) continue
+      const told = this.toldFloor(k, b, air)
+      const total = this.expect(k, b, air, told, at.ground, at.parameters)
+      const residual = clip.levelDb[b]! - Math.log(total) / NEPERS_PER_DB
+      const sourceShare = this.fillRow(k, b, told, total)
+      const floorSd = told === null ? FLOOR_CELL_SD_DB : this.model.pairSdDb
+      const variance = floorSd * floorSd + (sourceShare * SOURCE_SD_DB) ** 2
+      const share = CELL_SHARE * clip.weight[b]!
+      this.residuals[b] = residual
+      this.weights[b] = (share * (CELL_FREEDOM + 1)) / (CELL_FREEDOM + (residual * residual) / variance) / variance
+      explained += share * cellCost(residual, variance)
     }
-    this.fillRow(k, b, told, total)
-    if (this.row.count > 0) at.equations.addRow(k, this.row, residual, weight)
-    return share * 0.5 * (CELL_FREEDOM + 1) * Math.log(1 + square / CELL_FREEDOM)
+    const disturbed = this.disturbedCost(clip.weight)
+    const a = Math.log(1 - DISTURBED_SHARE) - explained
+    const c = Math.log(DISTURBED_SHARE) - disturbed
+    const top = Math.max(a, c)
+    const log = top + Math.log(Math.exp(a - top) + Math.exp(c - top))
+    this.addRows(at, Math.exp(a - log))
+    return -log
   }
 
-  /** Derivatives of a cell's level, from what `expect` left. Columns in rising order. */
-  private fillRow(k: number, b: number, told: number | null, total: number): void {
-    const { layout, row } = this
+  /** Cost of a clip whose residuals are a smooth spectrum of any kind and what is left over. */
+  private disturbedCost(weight: Float64Array): number {
+    let cost = DISTURBED_COST
+    for (let b = 0; b < this.bands; b++) {
+      if (weight[b]! === 0) continue
+      let rough = 0
+      for (let i = 0; i < this.bands; i++) rough += this.unsmooth[b * this.bands + i]! * this.residuals[i]!
+      cost += CELL_SHARE * weight[b]! * cellCost(rough, DISTURBED_SD_DB * DISTURBED_SD_DB)
+    }
+    return cost
+  }
+
+  private addRows(
+    { k, air, equations }: { k: number; air: 'on' | 'off'; equations: NormalEquations },
+    trust: number,
+  ): void {
+    const clip = this.model.settings[k]![air]!
+    for (let b = 0; b < this.bands; b++) {
+      if (clip.weight[b]! === 0) continue
+      const weight = trust * this.weights[b]!
+      if (air === 'on') {
+        this.squares += clip.weight[b]! * trust * this.residuals[b]! ** 2
+        this.squaresWeight += clip.weight[b]! * trust
+      }
+      if (this.rows[b]!.count > 0) equations.addRow(k, this.rows[b]!, this.residuals[b]!, weight)
+    }
+  }
+
+  /** Derivatives of a cell's level, from what `expect` left; columns in rising order. @returns the sources' share. */
+  private fillRow(k: number, b: number, told: number | null, total: number): number {
+    const { layout } = this
+    const row = this.rows[b]!
     const { columns, values, own } = row
     const { sweepIndex, walk } = this.model.settings[k]!
     const cover = this.model.coverOf[k]!
@@ -331,7 +386,7 @@ export class LevelModel {
       values[row.count++] = value
     }
     if (heard) {
-      this.fillGround(total)
+      this.fillGround(row, total)
       put(layout.drift + sweepIndex, airShare * walk)
       if (sweepIndex > 0) put(layout.sweepSource + sweepIndex - 1, sourceShare)
     }
@@ -344,11 +399,12 @@ export class LevelModel {
     own[0] = heard ? sourceShare : 0
     own[1] = heard ? sourceShare * this.model.bandOctaves[b]! : 0
     own[2] = floorShare
+    return sourceShare
   }
 
   /** The five numbers of the ground, which stand first. */
-  private fillGround(total: number): void {
-    const { columns, values } = this.row
+  private fillGround(row: SparseRow, total: number): void {
+    const { columns, values } = row
     values.fill(0, 0, 5)
     for (let i = 0; i < 5; i++) columns[i] = i
     for (let j = 0; j < this.sources.length; j++) {
@@ -361,7 +417,7 @@ export class LevelModel {
       values[3]! += share * moved.byLogPipeLoss
       values[4]! += share * moved.byLogDepth
     }
-    this.row.count = 5
+    row.count = 5
   }
 }
 
@@ -381,6 +437,34 @@ function groundOf({ shared }: Parameters): Ground {
     pipeLevelDb: shared[2]!,
     pipeLossDbPerMKhz: Math.exp(shared[3]!),
   }
+}
+
+/** −ln of the t-density of a residual, less what is the same for all. */
+function cellCost(residualDb: number, variance: number): number {
+  return (
+    0.5 * ((CELL_FREEDOM + 1) * Math.log(1 + (residualDb * residualDb) / variance / CELL_FREEDOM) + Math.log(variance))
+  )
+}
+
+/** The matrix that takes the best parabola over octaves out of a row of band values. */
+function unsmoothing(octaves: Float64Array): Float64Array {
+  const n = octaves.length
+  const mean = octaves.reduce((sum, x) => sum + x, 0) / n
+  const basis: Float64Array[] = []
+  for (let power = 0; power < Math.min(3, n); power++) {
+    const raw = octaves.map((x) => (x - mean) ** power)
+    for (const earlier of basis) {
+      const dot = raw.reduce((sum, x, i) => sum + x * earlier[i]!, 0)
+      for (let i = 0; i < n; i++) raw[i]! -= dot * earlier[i]!
+    }
+    const length = Math.sqrt(raw.reduce((sum, x) => sum + x * x, 0))
+    basis.push(raw.map((x) => x / length))
+  }
+  return Float64Array.from({ length: n * n }, (_, at) => {
+    const row = Math.floor(at / n)
+    const column = at % n
+    return basis.reduce((sum, each) => sum - each[row]! * each[column]!, row === column ? 1 : 0)
+  })
 }
 
 /** Precision of a spectrum that wanders from band to band by `stepDb` and whose mean is known to `levelSdDb`. */

@@ -1,0 +1,172 @@
+import FFT from 'fft.js'
+import { resample } from '../../shared/audio/resample'
+import { Random } from '../../shared/base/random'
+import type { Line } from '../../shared/line/line'
+import { bandLevels } from '../../shared/spectrum/bandLevels'
+import type { SweepRow } from '../../shared/sweep/sweep'
+import { NO_LINE } from './idealSweep'
+import { realSound } from './realSounds'
+
+/** Sounds of bubbly water that stand for the leak, and ordinary ones that stand for the yard. Names of the catalogue. */
+export const MIX_WATERS = ['water01', 'water', 'brook1', 'brook2', 'brook3', 'brook4', 'wading1', 'wading2', 'wading3']
+export const MIX_YARDS = ['arcticwind', 'city_abnd_ufoai_atm', 'ufo_night_atm', 'hum2', 'wind_turbine', 'machine1']
+
+const RATE_HZ = 16_000
+const CLIP_S = 6
+const CLIP_SAMPLES = RATE_HZ * CLIP_S
+
+export interface MixedClip {
+  readonly row: SweepRow
+  readonly samples: Float32Array
+  readonly sampleRateHz: number
+}
+
+export interface Mix {
+  readonly name: string
+  readonly line: Line
+  readonly clips: readonly MixedClip[]
+  readonly leakAlongM: number
+  readonly spacingM: number
+}
+
+/**
+ * A sweep mixed from real sounds: bubbly water heard through soil by the published laws, over a real background.
+ *
+ * The water is carried to each point by spherical spreading, d/r, and by absorption proportional to frequency, drawn
+ * log-uniform from 12 to 96 dB per m and kHz (0.12 to 0.96 dB per cm and kHz, [OelzeOBrienDarmody2002]), over the whole
+ * slant path. Each clip takes another stretch of water and of background; each setting-down has a gain (2 dB) and a
+ * tilt (0.7 dB per octave) of its own on what comes from below.
+ *
+ * @param overFloorDb Mean level of the water over that of the background at the nearest point in the best
+ *   one-third-octave band from 100 Hz to 2.5 kHz.
+ */
+export async function mixedSweep(seed: number, overFloorDb: number): Promise<Mix> {
+  const random = Random.named(seed, 'mix')
+  const water = await at16kHz(random.pick(MIX_WATERS))
+  const yard = await at16kHz(random.pick(MIX_YARDS))
+  const depthM = random.uniform(0.3, 0.7)
+  const spacingM = depthM * random.uniform(0.7, 1.8)
+  const count = random.integer(9, 13)
+  const leakAlongM = random.uniform(1, count - 2) * spacingM
+  const absorptionDbPerMKhz = random.logUniform(12, 96)
+  const offTaken = random.chance(0.6)
+  const slantTo = (alongM: number) => Math.hypot(alongM - leakAlongM, depthM)
+  const nearestM = Math.round(leakAlongM / spacingM) * spacingM
+  const gainDb = gainFor(water.samples, yard.samples, overFloorDb, {
+    slantM: slantTo(nearestM),
+    depthM,
+    absorptionDbPerMKhz,
+  })
+
+  const clips: MixedClip[] = []
+  for (let k = 0; k < count; k++) {
+    const coupling = { gainDb: gainDb + random.normal(0, 2), tiltDbPerOctave: random.normal(0, 0.7) }
+    for (const air of offTaken ? (['on', 'off'] as const) : (['on'] as const)) {
+      const samples = stretchOf(yard.samples, random)
+      if (air === 'on') {
+        const path = { slantM: slantTo(k * spacingM), depthM, absorptionDbPerMKhz }
+        const heard = throughSoil(stretchOf(water.samples, random), path, coupling)
+        for (let i = 0; i < samples.length; i++) samples[i]! += heard[i]!
+      }
+      clips.push({ row: rowOf(k, k * spacingM, air), samples, sampleRateHz: RATE_HZ })
+    }
+  }
+  return {
+    name: `${seed}: ${water.name} over ${yard.name}, ${offTaken ? 'air on and off' : 'air on only'}`,
+    line: { ...NO_LINE, lengthM: (count - 1) * spacingM, depthM },
+    clips,
+    leakAlongM,
+    spacingM,
+  }
+}
+
+interface SoilPath {
+  readonly slantM: number
+  readonly depthM: number
+  readonly absorptionDbPerMKhz: number
+}
+
+async function at16kHz(name: string): Promise<{ name: string; samples: Float32Array }> {
+  const { samples, sampleRateHz } = await realSound(name)
+  // Game loops carry fades at both ends.
+  const edge = Math.round(0.2 * sampleRateHz)
+  return { name, samples: resample(samples.subarray(edge, samples.length - edge), sampleRateHz, RATE_HZ) }
+}
+
+/** Six seconds from a random place on; a short recording goes round, joined over 50 ms. */
+function stretchOf(samples: Float32Array, random: Random): Float32Array {
+  const join = Math.round(0.05 * RATE_HZ)
+  const period = samples.length - join
+  const from = random.integer(0, Math.max(0, period - 1))
+  return Float32Array.from({ length: CLIP_SAMPLES }, (_, i) => {
+    const at = (from + i) % period
+    if (at >= join || from + i < period) return samples[at]!
+    const part = at / join
+    return samples[at]! * Math.sqrt(part) + samples[period + at]! * Math.sqrt(1 - part)
+  })
+}
+
+/** Filters by the soil's loss and the setting-down's coupling, without delay. */
+function throughSoil(
+  samples: Float32Array,
+  path: SoilPath,
+  coupling: { gainDb: number; tiltDbPerOctave: number },
+): Float32Array {
+  const size = 2 ** Math.ceil(Math.log2(samples.length))
+  const fft = new FFT(size)
+  const padded = new Float64Array(size)
+  padded.set(samples)
+  const spectrum = fft.createComplexArray()
+  fft.realTransform(spectrum, padded)
+  fft.completeSpectrum(spectrum)
+  for (let k = 0; k < size; k++) {
+    const hz = (Math.min(k, size - k) * RATE_HZ) / size
+    const db = soilDb(path, hz) + coupling.gainDb + coupling.tiltDbPerOctave * Math.log2(Math.max(hz, 50) / 500)
+    const factor = 10 ** (db / 20)
+    spectrum[2 * k] *= factor
+    spectrum[2 * k + 1] *= factor
+  }
+  const out = fft.createComplexArray()
+  fft.inverseTransform(out, spectrum)
+  return Float32Array.from({ length: samples.length }, (_, i) => out[2 * i])
+}
+
+function soilDb({ slantM, depthM, absorptionDbPerMKhz }: SoilPath, hz: number): number {
+  return -20 * Math.log10(slantM / depthM) - (absorptionDbPerMKhz * slantM * hz) / 1000
+}
+
+/** Gain of the water, dB, that puts it `overFloorDb` over the background in its best band at the nearest point. */
+function gainFor(water: Float32Array, yard: Float32Array, overFloorDb: number, path: SoilPath): number {
+  const over = bandLevels(water, RATE_HZ).map((band, i) => {
+    const floor = bandLevelsOf(yard)[i]!.levelDbFs
+    if (band.midHz < 95 || band.midHz > 2600 || band.levelDbFs === null || floor === null)
+      return Number.NEGATIVE_INFINITY
+    return band.levelDbFs + soilDb(path, band.midHz) - floor
+  })
+  return overFloorDb - Math.max(...over)
+}
+
+const known = new WeakMap<Float32Array, ReturnType<typeof bandLevels>>()
+function bandLevelsOf(samples: Float32Array) {
+  const levels = known.get(samples) ?? bandLevels(samples, RATE_HZ)
+  known.set(samples, levels)
+  return levels
+}
+
+function rowOf(index: number, alongM: number, air: 'on' | 'off'): SweepRow {
+  return {
+    point: index + 1,
+    alongM,
+    file: `${String(index + 1).padStart(2, '0')}-${air}.wav`,
+    air,
+    take: 1,
+    sharedTake: true,
+    sweep: '1',
+    offsetM: 0,
+    timeS: null,
+    contact: null,
+    airKpa: null,
+    note: '',
+    unknown: {},
+  }
+}
