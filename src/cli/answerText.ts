@@ -6,7 +6,7 @@ import type { LocateAnswer, Sounding, Source } from '../../shared/locate/answer'
 import { formatNumber, formatQuantity, lengthUnit } from '../../shared/words/formatQuantity'
 import { sentence, wordsOf } from '../../shared/words/sentence'
 import type { ShownUnits } from '../../shared/words/shownUnits'
-import { table } from './print'
+import { table, wrapped } from './print'
 import { sketchLine } from './sketchLine'
 
 export interface LocatedSweep {
@@ -26,8 +26,10 @@ export interface TextStyle {
 /** The answer as a page of text: verdict, sketch, reasons, points, what to do next, and what was left out. */
 export function answerText(sweep: LocatedSweep, style: TextStyle): string {
   const { units } = style
+  const section = (heading: string, lines: readonly string[]) =>
+    lines.length === 0 ? '' : `${heading}\n${lines.map((line) => wrapped(line, style.width, 2)).join('')}`
   const parts = [
-    verdictText(sweep.answer, units),
+    verdictText(sweep.answer, style),
     sketchText(sweep, style),
     section(
       sentence('heading_why', {}),
@@ -41,11 +43,7 @@ export function answerText(sweep: LocatedSweep, style: TextStyle): string {
   return parts.filter((part) => part !== '').join('\n')
 }
 
-function section(heading: string, lines: readonly string[]): string {
-  return lines.length === 0 ? '' : `${heading}\n${lines.map((line) => `  ${line}\n`).join('')}`
-}
-
-function verdictText({ verdict, sources, clips }: LocateAnswer, units: ShownUnits): string {
+function verdictText({ verdict, sources, clips }: LocateAnswer, { units, width }: TextStyle): string {
   const [best, ...others] = sources
   const used = sentence('answer_clips_used', { used: clips.filter((clip) => clip.used).length, clips: clips.length })
   const lines =
@@ -58,7 +56,7 @@ function verdictText({ verdict, sources, clips }: LocateAnswer, units: ShownUnit
             sentence('answer_second_source', { ...placeOf(source, units), probability: source.probability }, units),
           ),
         ]
-  return `${[...lines, used].join('\n')}\n`
+  return [...lines, used].map((line) => wrapped(line, width, 0)).join('')
 }
 
 function placeOf(source: Source, units: ShownUnits) {
@@ -84,7 +82,17 @@ function sketchText({ answer, line }: LocatedSweep, { width, shades }: TextStyle
 function pointsText({ points }: LocateAnswer, units: ShownUnits): string {
   if (points.length === 0) return ''
   const { unit, perMetre, decimals } = lengthUnit(units)
-  const heading = ['rank', 'point', `along ${unit}`, 'nearest', 'over floor dB', 'band Hz', 'rings /s', 'bubbling', 'clips']
+  const heading = [
+    'rank',
+    'point',
+    `along ${unit}`,
+    'nearest',
+    'over floor dB',
+    'band Hz',
+    'rings /s',
+    'bubbling',
+    'clips',
+  ]
   const rows = [...points]
     .sort((a, b) => a.rank - b.rank)
     .map(({ rank, point, alongM, nearestProbability, evidence }) => [

@@ -1,10 +1,10 @@
 import { printable } from '../../shared/base/shown'
 import type { ClipEvidence } from '../../shared/evidence/evidence'
 import { CLIP_FEATURES, type Feature } from '../../shared/evidence/features'
-import { formatNumber } from '../../shared/words/formatQuantity'
+import { formatNumber, formatQuantity } from '../../shared/words/formatQuantity'
 import { sentence, wordsOf } from '../../shared/words/sentence'
 import type { InspectedClip } from './listen'
-import { table } from './print'
+import { table, wrapped } from './print'
 
 /**
  * What clips say, for people: one clip with the meaning of each number, several as a table with as many columns as the
@@ -18,7 +18,7 @@ export function inspectText(clips: readonly InspectedClip[], width: number): str
   const problems = clips.flatMap(({ file, evidence, problems: own }) =>
     [...own, ...(evidence?.problems ?? [])].map((problem) => {
       const { text, mend } = wordsOf(problem)
-      return `${printable(file)}: ${mend === null ? text : `${text} ${mend}`}\n`
+      return wrapped(`${printable(file)}: ${mend === null ? text : `${text} ${mend}`}`, width, 0)
     }),
   )
   return problems.length === 0 ? body : `${body}\n${problems.join('')}`
@@ -34,7 +34,7 @@ function oneClip(file: string, evidence: ClipEvidence): string {
     feature.meaning,
   ])
   const levels = evidence.bands.map((band) => [
-    String(Math.round(band.midHz)),
+    formatQuantity('band_hz', band.midHz).replace(' Hz', ''),
     ...[band.levelDbFs, band.quietDbFs, band.busyDbFs].map((level) => (level === null ? '-' : formatNumber(level, 1))),
   ])
   return [

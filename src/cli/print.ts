@@ -47,6 +47,24 @@ export function hasShades(): boolean {
 }
 
 /**
+ * Text in lines of at most `width` columns, broken between words; longer words stand over.
+ *
+ * @param indent Columns before every line, two more before the second and all after it.
+ */
+export function wrapped(text: string, width: number, indent: number): string {
+  const lines: string[] = []
+  let line = ''
+  for (const word of text.split(' ')) {
+    const room = width - indent - (lines.length === 0 ? 0 : 2)
+    if (line !== '' && [...line].length + 1 + [...word].length > room) {
+      lines.push(line)
+      line = word
+    } else line = line === '' ? word : `${line} ${word}`
+  }
+  return [...lines, line].map((each, i) => `${' '.repeat(indent + (i === 0 ? 0 : 2))}${each}\n`).join('')
+}
+
+/**
  * Rows in columns under a heading, two spaces between; text to the left, numbers to the right.
  *
  * @param alignLeft Which columns are text.

@@ -6,8 +6,10 @@ const root = resolve(import.meta.dirname, '../..')
 const { version } = JSON.parse(readFileSync(resolve(root, 'package.json'), 'utf8')) as { version: string }
 
 /**
- * Makes the built file a command, and the project's own command where npx looks first: asked for a package's own bin, it
- * would otherwise install the package into its cache, which may ask the registry.
+ * Makes the built file a command, and puts it where npx looks before it asks a registry.
+ *
+ * A `bin` entry in package.json would not do: asked for a package's own bin, npx first installs the package into its
+ * cache and runs `prepare` again.
  */
 function command(): Plugin {
   let file = ''
