@@ -1,10 +1,13 @@
 import type { Problem } from '../base/problem'
 import { Random } from '../base/random'
-import { chiSquaredOverDofQuantile } from '../base/statistics'
+import { mean } from '../base/statistics'
+import { powerToDb } from '../base/units'
 import type { BandEvidence, ClipEvidence } from '../evidence/evidence'
+import { frameLevels } from '../spectrum/frameLevels'
 import type { SweepRow } from '../sweep/sweep'
 import { drawnRings } from './drawnRings'
-import { FRAME_S, framePowers, frameTotals, scattered } from './framePowers'
+import type { FrameGrid } from './frameGrid'
+import { type FramePowers, framePowers, scattered } from './framePowers'
 import { EVIDENCE_BANDS, totalPower } from './grid'
 import { clipParts } from './parts'
 import { ridingGain } from './ridingGain'
@@ -29,29 +32,41 @@ export function drawnEvidence(yard: Yard): DrawnSounding[] {
 export function drawnClip(yard: Yard, plan: ClipPlan): ClipEvidence {
   const random = Random.named(`${yard.seed}/${plan.row.file}`, 'drawn')
   const durationS = clipDurationS(plan)
-  const frames = Math.max(1, Math.floor(durationS / FRAME_S))
   const parts = clipParts(yard, plan)
-  const expected = framePowers(parts, frames)
+  const expected = framePowers(parts, durationS)
   const powers = scattered(expected, random)
-  if (plan.recorder.ridesGain) rideGain(powers, frames, totalPower(yard.floorPsd))
-  if (plan.spoil === 'silent' || plan.spoil === 'faint') powers.fill(0)
+  if (plan.recorder.ridesGain) rideGain(powers, expected, totalPower(yard.floorPsd))
+  if (plan.spoil === 'silent' || plan.spoil === 'faint') for (const band of powers) band.fill(0)
+  const highestHz = 0.45 * plan.recorder.sampleRateHz
   return {
     durationS,
     sampleRateHz: plan.recorder.sampleRateHz,
     channels: 1,
-    bands: EVIDENCE_BANDS.map((band, b) =>
-      band.midHz * 1.122 > 0.45 * plan.recorder.sampleRateHz
-        ? missing(band.midHz)
-        : bandLevels(band, powers.subarray(b * frames, (b + 1) * frames)),
+    bands: expected.grids.flatMap((grid) =>
+      powers
+        .slice(grid.from, grid.to)
+        .map((band, i) => bandEvidence(band, { grid, band: grid.from + i, durationS, highestHz })),
     ),
     ...drawnRings(parts, expected, durationS, random),
     problems: plan.spoil === null ? [] : [SPOILT_BY[plan.spoil]],
   }
 }
 
-function rideGain(powers: Float64Array, frames: number, restingPower: number): void {
-  const gain = ridingGain(frameTotals(powers, frames), restingPower, FRAME_S)
-  for (let i = 0; i < powers.length; i++) powers[i]! *= gain[i % frames]!
+/** The gain follows the whole clip in the shortest frames; longer frames take the mean of what falls into them. */
+function rideGain(powers: readonly Float64Array[], { grids, outside }: FramePowers, restingPower: number): void {
+  const fine = grids[grids.length - 1]!
+  const at = (grid: FrameGrid, band: Float64Array, frame: number) =>
+    band[Math.min(band.length - 1, Math.round((frame * fine.hopS) / Math.max(grid.hopS, 1e-9)))]!
+  const totals = new Float64Array(fine.count).fill(outside)
+  for (const grid of grids)
+    for (const band of powers.slice(grid.from, grid.to))
+      for (let f = 0; f < fine.count; f++) totals[f]! += at(grid, band, f)
+  const gain = ridingGain(totals, restingPower, fine.hopS)
+  for (const grid of grids)
+    for (const band of powers.slice(grid.from, grid.to))
+      for (let f = 0; f < band.length; f++)
+        band[f]! *=
+          gain[Math.min(fine.count - 1, Math.round((f * grid.hopS + (grid.frameS - fine.frameS) / 2) / fine.hopS))]!
 }
 
 /** What judging the clip would say of a spoilt take; a faint one hardly moves the converter and reads as silent. */
@@ -63,51 +78,27 @@ const SPOILT_BY: Readonly<Record<Spoil, Problem>> = {
   faint: { key: 'silent', severity: 'spoilt', values: { share_percent: 100 } },
 }
 
-function missing(midHz: number): BandEvidence {
-  return { midHz, levelDbFs: null, quietDbFs: null, busyDbFs: null, steadyDbFs: null }
+interface BandInClip {
+  readonly grid: FrameGrid
+  readonly band: number
+  readonly durationS: number
+  /** Bands that reach above say nothing, Hz. */
+  readonly highestHz: number
 }
 
-const QUIET = 0.2
-const BUSY = 0.9
-/** Share of the loudest frames left out of the steady level. */
-const LEFT_OUT = 0.1
-
-function bandLevels({ midHz, widthHz }: { midHz: number; widthHz: number }, powers: Float64Array): BandEvidence {
-  const sorted = Float64Array.from(powers).sort()
-  const degrees = Math.max(2, 2 * widthHz * FRAME_S)
-  const at = (share: number) =>
-    sorted[Math.round(share * (sorted.length - 1))]! / chiSquaredOverDofQuantile(share, degrees)
-  const kept = Math.max(1, Math.round(sorted.length * (1 - LEFT_OUT)))
+function bandEvidence(powers: Float64Array, at: BandInClip): BandEvidence {
+  const { grid, durationS } = at
+  const { midHz } = EVIDENCE_BANDS[at.band]!
+  if (midHz * 10 ** 0.05 > at.highestHz || !powers.some((power) => power > 0))
+    return { midHz, levelDbFs: null, quietDbFs: null, busyDbFs: null, steadyDbFs: null }
+  const degrees = grid.degreesOfFreedom[at.band - grid.from]!
+  const levels = frameLevels(powers, degrees, { frameS: grid.frameS, durationS })
+  const told = grid.tellsQuiet ? levels : null
   return {
     midHz,
-    levelDbFs: level(meanOf(sorted, sorted.length)),
-    quietDbFs: level(at(QUIET)),
-    busyDbFs: level(at(BUSY)),
-    steadyDbFs: level(meanOf(sorted, kept) / trimmedMean(degrees)),
+    levelDbFs: powerToDb(mean(powers)),
+    quietDbFs: told && powerToDb(told.quietPower),
+    busyDbFs: told && powerToDb(told.busyPower),
+    steadyDbFs: levels && powerToDb(levels.steadyPower),
   }
-}
-
-function meanOf(sorted: Float64Array, count: number): number {
-  let sum = 0
-  for (let i = 0; i < count; i++) sum += sorted[i]!
-  return sum / count
-}
-
-const trimmedMeans = new Map<number, number>()
-
-/** Mean of a chi-squared variable over its degrees of freedom when its largest tenth is left out. */
-function trimmedMean(degrees: number): number {
-  let known = trimmedMeans.get(degrees)
-  if (known === undefined) {
-    const steps = 200
-    let sum = 0
-    for (let s = 0; s < steps; s++) sum += chiSquaredOverDofQuantile(((s + 0.5) / steps) * (1 - LEFT_OUT), degrees)
-    known = sum / steps
-    trimmedMeans.set(degrees, known)
-  }
-  return known
-}
-
-function level(power: number): number | null {
-  return power > 0 ? 10 * Math.log10(power) : null
 }

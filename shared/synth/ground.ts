@@ -1,10 +1,12 @@
-import { dbToPower } from '../base/units'
 import type { Cover, SketchPlace } from '../line/line'
 import type { LinePath } from '../line/linePath'
 import { placeAlong } from '../line/placeAlong'
 import { GRID_COUNT, GRID_HZ } from './grid'
 import { type Medium, soilPower } from './groundPath'
 import { type Plate, slabPower } from './slabPath'
+
+/** Decibels of a power that has fallen to 1/e. */
+const DB_PER_POWER_NEPER = 10 * Math.LOG10E
 
 /** A part of the ground along the line, as it truly is. */
 export interface GroundStretch {
@@ -92,7 +94,7 @@ export function groundPower(
   for (let g = (everyCell - 1) / 2; g < GRID_COUNT; g += everyCell) {
     const f = GRID_HZ[g]!
     const bare = plate === null ? soilPower(medium, f, source.depthM, toSensorM) : slabPower(plate, medium, f, path)
-    power[g] = bare * dbToPower((-heard.coverLossDbPerKhz * f) / 1000)
+    power[g] = bare * Math.exp((-heard.coverLossDbPerKhz * f) / 1000 / DB_PER_POWER_NEPER)
   }
   return power
 }

@@ -1,8 +1,7 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
-import { drawnClip } from '../../../shared/synth/drawnEvidence'
 import { drawYard } from '../../../shared/synth/drawYard'
-import { FAMILIES, type Family, familyNamed } from '../../../shared/synth/families'
+import { type Family, familyNamed } from '../../../shared/synth/families'
 import { EVIDENCE_BANDS } from '../../../shared/synth/grid'
 import { renderClip } from '../../../shared/synth/renderClip'
 import type { ClipPlan, Spoil, Yard } from '../../../shared/synth/yard'
@@ -80,24 +79,4 @@ it('a clip handled throughout is far louder, all the time', () => {
   }
   const calm = tenths(null)
   for (const [i, power] of tenths('handled').entries()) expect(power).toBeGreaterThan(5 * calm[i]!)
-})
-
-describe('the two entries of the yard', () => {
-  it('agree in their band levels over clips of all families', () => {
-    const differences: number[][] = EVIDENCE_BANDS.map(() => [])
-    for (const family of FAMILIES.filter((f) => f.ridingShare === 0 && !f.mixedRates)) {
-      const yard = drawYard(family, 'both')
-      for (const plan of yard.clips.filter((clip) => clip.spoil === null).slice(0, 2)) {
-        const powers = bandPowers(renderClip(yard, plan))
-        for (const [b, { levelDbFs }] of drawnClip(yard, plan).bands.entries())
-          differences[b]!.push(10 * Math.log10(powers[b]!) - levelDbFs!)
-      }
-    }
-    for (const list of differences) {
-      const mean = list.reduce((a, b) => a + b) / list.length
-      close(mean, 0, { abs: 0.3, because: 'the scatter of a clip is 0.6 dB at most, over 36 clips' })
-      const within = list.filter((d) => Math.abs(d) < 1.5).length
-      expect(within / list.length).toBeGreaterThan(0.9)
-    }
-  })
 })
