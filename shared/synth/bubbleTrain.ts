@@ -14,7 +14,7 @@ export interface BubbleTrain {
   readonly medianRadiusM: number
   /** Standard deviation of ln(radius). */
   readonly radiusSpread: number
-  /** Each bubble's own excitation, standard deviation, dB: unknown in general (Berges et al. 2015), 4 chosen. */
+  /** Each bubble's own excitation, standard deviation, dB: unknown in general [Berges2015]; 4 chosen. */
   readonly excitationSdDb: number
   /** Amplitude at 1 m of a bubble of 3 mm, full scale 1. */
   readonly amplitude: number

@@ -18,7 +18,7 @@ export interface Medium {
   readonly coherence: number
 }
 
-/** Shear waves run 1/1.5 of the body wave's speed in unconsolidated topsoil (Uyanik 2010), the surface wave 0.92 of that. */
+/** Shear waves run at 1/1.5 of the body wave in loose topsoil [Uyanik2010], the surface wave at 0.92 of that (from memory). */
 const SURFACE_OVER_BODY_SPEED = 0.92 / 1.5
 
 /** Amplitude left after absorption proportional to frequency over a distance, with nothing else. [OelzeOBrienDarmody2002] */
