@@ -19,4 +19,6 @@ export interface Facts {
   readonly candidate: Source
   readonly points: readonly HeardPoint[]
   readonly known: readonly TriedSource[]
+  /** How much better the ring counts fit with a leak at the likeliest place than without any, nepers. */
+  readonly ringSupport: number
 }

@@ -47,12 +47,12 @@ const CELL_FREEDOM = 4
 const CELL_SHARE = 0.5
 /** Share of clips in which something else was heard that no air-off clip knows of: a step, a gust, a car. Chosen. */
 const DISTURBED_SHARE = 0.1
-/** Such a disturbance has a smooth spectrum of any level and shape: what three free numbers cost, in nepers. Chosen. */
-const DISTURBED_COST = 7
+/** Such a disturbance has a smooth spectrum: standard deviations of its level, tilt and curve as rms over the bands, dB. */
+const DISTURBED_SMOOTH_SD_DB = [8, 4, 3] as const
 /** Misfit of one band round that smooth spectrum, dB. Chosen. */
 const DISTURBED_SD_DB = 2
 /** A source's spectrum from one band to the next, dB. Chosen. */
-const SPECTRUM_STEP_DB = 5
+const SPECTRUM_STEP_DB = 4
 /** A source's mean level right above it against the floor. Chosen: from well below hearing to very loud. */
 const SOURCE_OVER_FLOOR_DB = { mean: 8, sd: 12 }
 /** The floor's spectrum from one band to the next, and its mean against the first guess, dB. Chosen. */
@@ -86,9 +86,10 @@ export class LevelModel {
   private readonly paths: Paths[][]
   private readonly rows: SparseRow[]
   private readonly residuals: Float64Array
+  private readonly rough: Float64Array
   private readonly weights: Float64Array
-  /** Takes the smooth part (level, tilt, curve over octaves) out of a clip's residuals. */
-  private readonly unsmooth: Float64Array
+  /** Orthonormal level, tilt and curve over octaves. */
+  private readonly smooth: readonly Float64Array[]
   private squares = 0
   private squaresWeight = 0
 
@@ -117,8 +118,9 @@ export class LevelModel {
       count: 0,
     }))
     this.residuals = new Float64Array(this.bands)
+    this.rough = new Float64Array(this.bands)
     this.weights = new Float64Array(this.bands)
-    this.unsmooth = unsmoothing(model.bandOctaves)
+    this.smooth = parabolas(model.bandOctaves)
   }
 
   /** The prior's middle, with spectra guessed from the levels: a cold start. */
@@ -336,14 +338,21 @@ export class LevelModel {
     return -log
   }
 
-  /** Cost of a clip whose residuals are a smooth spectrum of any kind and what is left over. */
+  /** Cost of a clip whose residuals are a smooth spectrum of some size and what is left over. */
   private disturbedCost(weight: Float64Array): number {
-    let cost = DISTURBED_COST
-    for (let b = 0; b < this.bands; b++) {
-      if (weight[b]! === 0) continue
-      let rough = 0
-      for (let i = 0; i < this.bands; i++) rough += this.unsmooth[b * this.bands + i]! * this.residuals[i]!
-      cost += CELL_SHARE * weight[b]! * cellCost(rough, DISTURBED_SD_DB * DISTURBED_SD_DB)
+    const { bands, residuals } = this
+    const rough = this.rough
+    rough.set(residuals)
+    let cost = 0
+    for (const [i, shape] of this.smooth.entries()) {
+      let size = 0
+      for (let b = 0; b < bands; b++) size += shape[b]! * residuals[b]!
+      for (let b = 0; b < bands; b++) rough[b]! -= size * shape[b]!
+      const sd = DISTURBED_SMOOTH_SD_DB[i]! * Math.sqrt(bands)
+      cost += 0.5 * (size / sd) ** 2 + Math.log(sd / DISTURBED_SD_DB) + 0.5 * Math.log(CELL_SHARE)
+    }
+    for (let b = 0; b < bands; b++) {
+      if (weight[b]! > 0) cost += CELL_SHARE * weight[b]! * cellCost(rough[b]!, DISTURBED_SD_DB * DISTURBED_SD_DB)
     }
     return cost
   }
@@ -446,8 +455,8 @@ function cellCost(residualDb: number, variance: number): number {
   )
 }
 
-/** The matrix that takes the best parabola over octaves out of a row of band values. */
-function unsmoothing(octaves: Float64Array): Float64Array {
+/** Orthonormal polynomials of degree 0 to 2 over the bands' octaves. */
+function parabolas(octaves: Float64Array): Float64Array[] {
   const n = octaves.length
   const mean = octaves.reduce((sum, x) => sum + x, 0) / n
   const basis: Float64Array[] = []
@@ -460,11 +469,7 @@ function unsmoothing(octaves: Float64Array): Float64Array {
     const length = Math.sqrt(raw.reduce((sum, x) => sum + x * x, 0))
     basis.push(raw.map((x) => x / length))
   }
-  return Float64Array.from({ length: n * n }, (_, at) => {
-    const row = Math.floor(at / n)
-    const column = at % n
-    return basis.reduce((sum, each) => sum - each[row]! * each[column]!, row === column ? 1 : 0)
-  })
+  return basis
 }
 
 /** Precision of a spectrum that wanders from band to band by `stepDb` and whose mean is known to `levelSdDb`. */

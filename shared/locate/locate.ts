@@ -67,7 +67,7 @@ export function locate(input: LocateInput): LocateAnswer {
     }
   }
 
-  const { model, known, scan, logNone } = fitSweep(input, frame)
+  const { model, known, scan, logNone, ringSupport } = fitSweep(input, frame)
   const logOdds = scan.logEvidence + Math.log(PRIOR_OF_SOURCE) - (logNone + Math.log(1 - PRIOR_OF_SOURCE))
   const probability = 1 / (1 + Math.exp(-logOdds))
   const candidate = candidateSource(line, scan, frame.grid, probability, points)
@@ -81,6 +81,7 @@ export function locate(input: LocateInput): LocateAnswer {
     candidate,
     points,
     known,
+    ringSupport,
   }
   const { verdict, why } = judge(facts)
   const sources = verdict === 'no leak heard' ? [] : [candidate]
@@ -136,11 +137,14 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const scan = scanLine({ model, line, grid: frame.grid, spacingM: frame.spacingM, range: frame.range, known })
   const middle = (frame.range[0] + frame.range[1]) / 2
   const ground = groundPrior(model.covers[0]!, depthAt(line, middle).told)
+  const ringsNone = logRingLikelihood(settings, null)
+  const best = scan.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
   return {
     model,
     known,
     scan,
-    logNone: fitSources(model, known, ground, null).logEvidence + logRingLikelihood(settings, null),
+    logNone: fitSources(model, known, ground, null).logEvidence + ringsNone,
+    ringSupport: best.logEvidence - best.fit.logEvidence - ringsNone,
   }
 }
 

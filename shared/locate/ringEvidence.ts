@@ -15,9 +15,14 @@ const HALF_HEARD_DB = [2, 7, 12]
 const TURN_DB = 3
 /** Shape of the negative binomial: slugs and swells make counts wander far more than chance alone. Chosen. */
 const DISPERSION = 1.5
-/** Share of clips whose rings have another cause altogether, and the rates they may show, 1/s. Chosen. */
-const ODD_SHARE = 0.08
-const ODD_RATES_PER_S = [0.3, 1, 3, 10, 30]
+/** Share of clips whose rings have another cause altogether, and the rates they may show: mostly few. Chosen. */
+const ODD_SHARE = 0.06
+const ODD_RATES = [
+  { perS: 0.5, weight: 0.5 },
+  { perS: 1.5, weight: 0.3 },
+  { perS: 5, weight: 0.15 },
+  { perS: 20, weight: 0.05 },
+]
 
 /**
  * How well the ring counts fit a leak that stands so far over the floor at each setting-down.
@@ -63,7 +68,7 @@ function logMixed(logExpected: number, logOther: number): number {
 }
 
 function logOdd(rings: { ratePerS: number; listenedS: number }): number {
-  return logSumExp(ODD_RATES_PER_S.map((rate) => logCount(rings, rate))) - Math.log(ODD_RATES_PER_S.length)
+  return logSumExp(ODD_RATES.map(({ perS, weight }) => Math.log(weight) + logCount(rings, perS)))
 }
 
 /** Negative binomial of a count with mean rate·seconds, the count rounded from the rate heard. */

@@ -4,13 +4,13 @@ import type { Facts } from './facts'
 import { massBetween } from './window'
 
 /** Below this probability of any source the verdict is `no leak heard`. */
-const HEARD = 0.5
+const HEARD = 0.1
 /** From this probability of a source on a place can be `located`. */
 const SURE = 0.9
 /** More than this share of the density past an end of the line is not `located`. Chosen. */
 const PAST_END_SHARE = 0.2
-/** Bubbling, 0 to 1, that a place needs at its nearest points when no air-off clip can speak for it. Chosen. */
-const BUBBLING_NEEDED = 0.5
+/** How much the rings must speak for the place when no air-off clip can, nepers. Chosen: odds of seven to one. */
+const RINGS_NEEDED = 2
 
 /**
  * Says only what is known.
@@ -41,10 +41,8 @@ export function judge(facts: Facts): { verdict: Verdict; why: Reason[] } {
       values: { share: pastStart + pastEnd },
     })
   }
-  const spoken = airOffSpeaks(facts)
-  const bubbling = bubblingNear(facts)
-  if (!spoken && bubbling < BUBBLING_NEEDED) {
-    why.push({ key: 'reason_no_bubbling', values: { bubbling } })
+  if (!airOffSpeaks(facts) && facts.ringSupport < RINGS_NEEDED) {
+    why.push({ key: 'reason_no_bubbling', values: { bubbling: bubblingNear(facts) } })
   }
   return { verdict: why.length === 0 ? 'located' : 'unsure', why }
 }
