@@ -134,7 +134,7 @@ describe('families', () => {
   it('are no toy: over single-leak families the loudest point is a whole spacing off in one case of ten', () => {
     const left = ['two leaks', 'no leak', 'sparse', 'shifted exit']
     const errors = FAMILIES.filter((family) => !left.includes(family.name)).flatMap((family) =>
-      Array.from({ length: 8 }, (_, seed) => loudestPointError(drawYard(family, `toy ${seed}`))),
+      Array.from({ length: 5 }, (_, seed) => loudestPointError(drawYard(family, `toy ${seed}`))),
     )
     expect(quantile(errors, 0.9)).toBeGreaterThan(1)
   })

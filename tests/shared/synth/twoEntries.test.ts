@@ -33,14 +33,15 @@ beforeAll(() => {
     for (const plan of [nearest[0]!, nearest[4]!]) {
       const { channels, sampleRateHz } = renderClip(yard, plan)
       const drawn = drawnClip(yard, plan)
-      for (const [b, levels] of bandLevels(channels[0]!, sampleRateHz).entries())
+      const found = findRings(channels[0]!, sampleRateHz)
+      for (const [b, levels] of bandLevels(channels[0]!, sampleRateHz, found.rings).entries())
         for (const key of KEYS) {
           const heardDb = levels[key]
           const drawnDb = drawn.bands[b]![key]
           if (heardDb !== null && drawnDb !== null) differences[key][b]!.push(heardDb - drawnDb)
           else if (heardDb !== drawnDb) oneSaysNothing.push(`${family.name} ${plan.row.file} ${key} ${levels.midHz}`)
         }
-      rings.heard += summariseRings(findRings(channels[0]!, sampleRateHz)).ratePerS
+      rings.heard += summariseRings(found).ratePerS
       rings.drawn += drawn.rings.ratePerS
     }
   }
