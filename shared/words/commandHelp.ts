@@ -45,9 +45,10 @@ Examples
 In the folder
   *.wav       16 bit, 24 bit, float ...; 8 to 192 kHz
   sweep.csv   columns point, along_m (or along_ft), file; more if you like:
-              air (on or off), take, sweep, offset_m, time, contact, air_kpa, note
-  line.json   all optional: length_m, depth_m, air_inlet_m, vertices, route_sd_m,
-              stretches, fittings, noises, pipe
+              air (on or off), take, sweep, offset_m, time, contact, air_kpa,
+              note
+  line.json   all optional: length_m, depth_m, air_inlet_m, vertices,
+              route_sd_m, stretches, fittings, noises, pipe
   Without sweep.csv: clips named 6.wav, 6-on.wav, 6-off.wav or 6-on-take2.wav
 
 Verdicts

@@ -110,6 +110,9 @@ export function isThere(path: string): boolean {
  */
 export function prepareFolder(folder: string, force: boolean): void {
   const shownName = printable(folder)
+  if (isThere(folder) && !statSync(folder).isDirectory()) {
+    throw new CallError(`${shownName}: a file stands where a folder should be; name another folder`)
+  }
   if (isThere(folder) && folderNames(folder).length > 0 && !force) {
     throw new CallError(`${shownName}: is not empty; name another folder, or add --force to write into this one`)
   }

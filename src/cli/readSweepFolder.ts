@@ -46,10 +46,8 @@ function sheetSweep(folder: string, sheet: string, { startM, spacingM }: ToldLay
   const path = join(folder, sheet)
   const { rows, problems } = readSweepCsv(readText(path), printable(path))
   if (!rows.some((row) => isThere(join(folder, row.file)))) {
-    const named = rows.length === 1 ? 'the clip it names is' : `none of the ${rows.length} clips it names is`
-    throw new CallError(
-      `${printable(path)}: ${named} not in the folder; copy the clips there or correct the file column`,
-    )
+    const named = rows.length === 1 ? 'the clip it names is not' : `none of the ${rows.length} clips it names is`
+    throw new CallError(`${printable(path)}: ${named} in the folder; copy the clips there or correct the file column`)
   }
   if (startM === null && spacingM === null) return { rows, problems }
   return { rows, problems: [...problems, { key: 'layout_not_used', severity: 'note', values: {} }] }

@@ -4,13 +4,11 @@ import { bandFeatures, CLIP_FEATURES } from '../../../shared/evidence/features'
 import { csvLine } from '../../../shared/sweep/csvLine'
 import { wordsOf } from '../../../shared/words/sentence'
 import { Analysts } from '../analysts'
-import type { Args, OptionTable } from '../args'
+import type { Args } from '../args'
 import { CallError } from '../callError'
 import { inspectText } from '../inspectText'
 import type { InspectedClip } from '../listen'
 import { clearProgress, pageWidth, print, showProgress } from '../print'
-
-export const INSPECT_OPTIONS: OptionTable = { csv: 'flag', json: 'flag' }
 
 /** `yardhark inspect FILE...`: what single clips say. */
 export async function inspectCommand({ rest: files, options }: Args): Promise<void> {

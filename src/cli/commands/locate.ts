@@ -3,22 +3,11 @@ import type { Sounding } from '../../../shared/locate/answer'
 import type { ShownUnits } from '../../../shared/words/shownUnits'
 import { Analysts } from '../analysts'
 import { answerText } from '../answerText'
-import { type Args, lengthOption, type OptionTable } from '../args'
+import { type Args, lengthOption } from '../args'
 import { CallError } from '../callError'
 import { clearProgress, hasShades, pageWidth, print, showProgress } from '../print'
 import { readSweepFolder, type SweepFolder } from '../readSweepFolder'
 import { VERSION } from '../version'
-
-export const LOCATE_OPTIONS: OptionTable = {
-  json: 'flag',
-  spacing: 'value',
-  'spacing-ft': 'value',
-  start: 'value',
-  'start-ft': 'value',
-  depth: 'value',
-  'depth-ft': 'value',
-  feet: 'flag',
-}
 
 const SPACING = { low: 0.01, high: 1000 }
 const START = { low: -10_000, high: 10_000 }

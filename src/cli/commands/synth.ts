@@ -4,18 +4,10 @@ import { demoFiles } from '../../../shared/synth/demoFiles'
 import { drawYard } from '../../../shared/synth/drawYard'
 import { FAMILIES, familyNamed } from '../../../shared/synth/families'
 import { type NamedFile, renderYard } from '../../../shared/synth/yardFiles'
-import type { Args, OptionTable } from '../args'
+import type { Args } from '../args'
 import { CallError } from '../callError'
 import { prepareFolder, writeFile } from '../files'
 import { clearProgress, print, showProgress } from '../print'
-
-export const SYNTH_OPTIONS: OptionTable = {
-  out: 'value',
-  family: 'value',
-  seed: 'value',
-  list: 'flag',
-  force: 'flag',
-}
 
 /** `yardhark synth --out FOLDER`: the demo job, or a test sweep of a family. */
 export async function synthCommand({ rest, options }: Args): Promise<void> {

@@ -1,0 +1,25 @@
+import type { OptionTable } from './args'
+
+/** Options of `yardhark locate`; its help names each. */
+export const LOCATE_OPTIONS: OptionTable = {
+  json: 'flag',
+  spacing: 'value',
+  'spacing-ft': 'value',
+  start: 'value',
+  'start-ft': 'value',
+  depth: 'value',
+  'depth-ft': 'value',
+  feet: 'flag',
+}
+
+/** Options of `yardhark inspect`; its help names each. */
+export const INSPECT_OPTIONS: OptionTable = { csv: 'flag', json: 'flag' }
+
+/** Options of `yardhark synth`; its help names each. */
+export const SYNTH_OPTIONS: OptionTable = {
+  out: 'value',
+  family: 'value',
+  seed: 'value',
+  list: 'flag',
+  force: 'flag',
+}
