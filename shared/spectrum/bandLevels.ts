@@ -4,6 +4,7 @@ import { powerToDb } from '../base/units'
 import { type BandFrames, bandFrames } from './bandFrames'
 import { frameLevels } from './frameLevels'
 import { THIRD_OCTAVE_BANDS, type ThirdOctaveBand } from './thirdOctaveBands'
+import { type Vouched, vouchedFrames } from './vouchedFrames'
 
 /** Levels of one exact one-third-octave band; `null` where the clip cannot say. */
 export interface BandLevels {
@@ -18,19 +19,6 @@ export interface BandLevels {
   /** Mean level with loud exceptions left out (at most a tenth of the clip), corrected the same way. */
   readonly steadyDbFs: number | null
 }
-
-/** A moment that is no exception however loud it is: the ring of a bubble. */
-export interface Vouched {
-  readonly timeS: number
-  readonly pitchHz: number
-  /** Time to fall to 1/e, s. */
-  readonly decayS: number
-}
-
-/** Decays that a ring lasts for: its power is 17 dB down then. */
-const DECAYS_LASTED = 2
-/** A ring's energy reaches into the neighbouring bands. */
-const VOUCHED_BANDS = 2 ** (1 / 2)
 
 /** Bands are trusted up to this share of the sample rate; recorders' and converters' filters begin above. */
 const HIGHEST_SHARE_OF_RATE = 0.45
@@ -131,7 +119,11 @@ function groupLevels(
   const long =
     group.meanFrameS === group.shortFrameS ? short : bandFrames(samples, sampleRateHz, bands, group.meanFrameS)
   return bands.map(({ midHz }, b) => {
-    const kept = vouchedFrames(midHz, short, b, timing)
+    const kept = vouchedFrames(
+      midHz,
+      { count: short.powers[b]!.length, hopS: short.hopS, frameS: timing.frameS },
+      timing.vouched,
+    )
     const levels = frameLevels(short.powers[b]!, short.degreesOfFreedom[b]!, timing, kept)
     const told = group.tellsQuiet ? levels : null
     return {
@@ -142,24 +134,6 @@ function groupLevels(
       steadyDbFs: levels && powerToDb(levels.steadyPower),
     }
   })
-}
-
-/** Frames of a band that a vouched moment reaches into; `null` when there is none. */
-function vouchedFrames(
-  midHz: number,
-  frames: BandFrames,
-  band: number,
-  { frameS, vouched }: { readonly frameS: number; readonly vouched: readonly Vouched[] },
-): Uint8Array | null {
-  const near = vouched.filter((v) => v.pitchHz < midHz * VOUCHED_BANDS && midHz < v.pitchHz * VOUCHED_BANDS)
-  if (near.length === 0 || !(frames.hopS > 0)) return null
-  const kept = new Uint8Array(frames.powers[band]!.length)
-  for (const { timeS, decayS } of near) {
-    const first = Math.max(0, Math.ceil((timeS - frameS) / frames.hopS))
-    const last = Math.min(kept.length - 1, Math.floor((timeS + DECAYS_LASTED * decayS) / frames.hopS))
-    for (let i = first; i <= last; i++) kept[i] = 1
-  }
-  return kept
 }
 
 function meanLevelDb(frames: BandFrames, band: number): number | null {

@@ -2,7 +2,7 @@ import type { Random } from '../base/random'
 import { normalQuantile } from '../base/statistics'
 import { bubbleDecayPerS } from '../bubbles/bubbleDecay'
 import { minnaertPitchHz, minnaertRadiusM } from '../bubbles/minnaert'
-import { GRID_COUNT } from './grid'
+import { GRID_COUNT, type GridBand } from './grid'
 import { bubbleEnergyAt, energyToPsd, pitchStep } from './ringEnergy'
 
 /** How a place bubbles. */
@@ -103,22 +103,57 @@ function bubbleAmplitude(train: BubbleTrain, radiusM: number): number {
  * walls and excitations, times the rate.
  */
 export function trainPsd(train: BubbleTrain): Float64Array {
-  const sizes = 24
-  const walls = 6
-  const sigma = (train.excitationSdDb * Math.LN10) / 20
-  const meanSquare = Math.exp(2 * sigma * sigma)
+  const meanSquare = excitationMoment(train, 2)
   const sum = new Float64Array(GRID_COUNT)
-  for (let s = 0; s < sizes; s++) {
-    const quantile = normalQuantile((s + 0.5) / sizes)
+  eachBubble(train, (amplitude, energy, weight) => {
+    const factor = weight * amplitude * amplitude * meanSquare
+    for (let g = 0; g < GRID_COUNT; g++) sum[g]! += factor * energy[g]!
+  })
+  return energyToPsd(sum, train.ratePerS)
+}
+
+/**
+ * Relative variance of a train's power in a band over some time: bubbles are countable, and unequal.
+ *
+ *     E[e²] / (E[e]²·rate·time),   e: a bubble's energy in the band
+ *
+ * For random arrivals; a regular train scatters less.
+ */
+export function trainScatter(train: BubbleTrain, band: GridBand, durationS: number): number {
+  let first = 0
+  let second = 0
+  eachBubble(train, (amplitude, energy, weight) => {
+    const g = band.firstCell
+    const e = amplitude * amplitude * (energy[g]! + energy[g + 1]! + energy[g + 2]!)
+    first += weight * e
+    second += weight * e * e
+  })
+  const excitation = excitationMoment(train, 4) / excitationMoment(train, 2) ** 2
+  return (excitation * second) / (first * first * train.ratePerS * durationS)
+}
+
+/** Mean of a power of the excitation factor, log-normal about 1. */
+function excitationMoment(train: BubbleTrain, order: number): number {
+  const sigma = (train.excitationSdDb * Math.LN10) / 20
+  return Math.exp((order * order * sigma * sigma) / 2)
+}
+
+const SIZES = 24
+const WALLS = 6
+
+/** Visits sizes and walls evenly by probability. */
+function eachBubble(
+  train: BubbleTrain,
+  visit: (amplitude: number, unitEnergy: Float64Array, weight: number) => void,
+): void {
+  for (let s = 0; s < SIZES; s++) {
+    const quantile = normalQuantile((s + 0.5) / SIZES)
     const radiusM = heldRadiusM(train.medianRadiusM * Math.exp(train.radiusSpread * quantile))
-    const weight = (bubbleAmplitude(train, radiusM) ** 2 * meanSquare) / (sizes * walls)
-    for (let w = 0; w < walls; w++) {
-      const pitchHz = minnaertPitchHz(radiusM) * (WALL_LOW + ((WALL_HIGH - WALL_LOW) * (w + 0.5)) / walls)
-      const energy = bubbleEnergyAt(pitchStep(pitchHz))
-      for (let g = 0; g < GRID_COUNT; g++) sum[g]! += weight * energy[g]!
+    for (let w = 0; w < WALLS; w++) {
+      const pitchHz = minnaertPitchHz(radiusM) * (WALL_LOW + ((WALL_HIGH - WALL_LOW) * (w + 0.5)) / WALLS)
+      visit(bubbleAmplitude(train, radiusM), bubbleEnergyAt(pitchStep(pitchHz)), 1 / (SIZES * WALLS))
     }
   }
-  return energyToPsd(sum, train.ratePerS)
 }
 
 /** Slugs: a few seconds of bubbling, then silence. */

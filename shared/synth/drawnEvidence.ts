@@ -4,6 +4,7 @@ import { mean } from '../base/statistics'
 import { powerToDb } from '../base/units'
 import type { BandEvidence, ClipEvidence } from '../evidence/evidence'
 import { frameLevels } from '../spectrum/frameLevels'
+import { type Vouched, vouchedFrames } from '../spectrum/vouchedFrames'
 import type { SweepRow } from '../sweep/sweep'
 import { drawnRings } from './drawnRings'
 import type { FrameGrid } from './frameGrid'
@@ -38,6 +39,8 @@ export function drawnClip(yard: Yard, plan: ClipPlan): ClipEvidence {
   if (plan.recorder.ridesGain) rideGain(powers, expected, totalPower(yard.floorPsd))
   if (plan.spoil === 'silent' || plan.spoil === 'faint') for (const band of powers) band.fill(0)
   const highestHz = 0.45 * plan.recorder.sampleRateHz
+  const rings = drawnRings(parts, expected, durationS, random)
+  const vouched = rings.ringList
   return {
     durationS,
     sampleRateHz: plan.recorder.sampleRateHz,
@@ -45,9 +48,9 @@ export function drawnClip(yard: Yard, plan: ClipPlan): ClipEvidence {
     bands: expected.grids.flatMap((grid) =>
       powers
         .slice(grid.from, grid.to)
-        .map((band, i) => bandEvidence(band, { grid, band: grid.from + i, durationS, highestHz })),
+        .map((band, i) => bandEvidence(band, { grid, band: grid.from + i, durationS, highestHz, vouched })),
     ),
-    ...drawnRings(parts, expected, durationS, random),
+    ...rings,
     problems: plan.spoil === null ? [] : [SPOILT_BY[plan.spoil]],
   }
 }
@@ -84,6 +87,7 @@ interface BandInClip {
   readonly durationS: number
   /** Bands that reach above say nothing, Hz. */
   readonly highestHz: number
+  readonly vouched: readonly Vouched[]
 }
 
 function bandEvidence(powers: Float64Array, at: BandInClip): BandEvidence {
@@ -92,7 +96,8 @@ function bandEvidence(powers: Float64Array, at: BandInClip): BandEvidence {
   if (midHz * 10 ** 0.05 > at.highestHz || !powers.some((power) => power > 0))
     return { midHz, levelDbFs: null, quietDbFs: null, busyDbFs: null, steadyDbFs: null }
   const degrees = grid.degreesOfFreedom[at.band - grid.from]!
-  const levels = frameLevels(powers, degrees, { frameS: grid.frameS, durationS })
+  const kept = vouchedFrames(midHz, grid, at.vouched)
+  const levels = frameLevels(powers, degrees, { frameS: grid.frameS, durationS }, kept)
   const told = grid.tellsQuiet ? levels : null
   return {
     midHz,
