@@ -1,5 +1,7 @@
 import { InputError } from '../base/errors'
+import { bubbleDecayPerS } from './bubbleDecay'
 import { fitRing, type RingFit } from './fitRing'
+import { minnaertRadiusM } from './minnaert'
 import { overNeighboursDb, type PeakTonality, peakTonality } from './peakTonality'
 import type { Ring } from './ring'
 import { soundMap } from './soundMap'
@@ -22,15 +24,21 @@ export interface FoundRings {
  * raw and through a soil-like loss with noise, then judged on the other half.
  */
 const LIMITS = {
-  /** Over its neighbours in pitch at the same moment, dB. */
-  overNeighboursDb: 10,
+  overFloorDb: 10,
+  /** Over what the same pitch had before. */
+  riseDb: 8,
+  /** Over its neighbours in pitch at the same moment. */
+  overNeighboursDb: 11.5,
   tonality: 0.5,
-  broadShare: 0.2,
+  broadShare: 0.3,
   liftShare: 0.4,
-  explained: 0.33,
-  /** Free bubbles have 26 to 51; walls and soil broaden, neighbours blur. Below: a knock. Above: a bell or a motor. */
-  qualityFrom: 5,
-  qualityTo: 120,
+  explained: 0.36,
+  /**
+   * Quality factor against that of a free bubble of the same pitch. Walls, soil and a bubble's own creeping pitch
+   * broaden a ring, and a neighbour blurs it; below is the thump of a step or a pump, above a bell or a motor.
+   */
+  dampingFrom: 0.17,
+  dampingTo: 2,
 } as const
 
 /** Peaks closer in time than this are one burst, s. */
@@ -59,6 +67,7 @@ export function findRings(samples: Float32Array, sampleRateHz: number): FoundRin
   const peaks = soundPeaks(map)
   const found: Ring[] = []
   for (const peak of peaks) {
+    if (peak.overFloorDb < LIMITS.overFloorDb || peak.riseDb < LIMITS.riseDb) continue
     if (overNeighboursDb(map, peak) < LIMITS.overNeighboursDb) continue
     const tonality = peakTonality(map, peak)
     if (!isOneTone(tonality)) continue
@@ -79,8 +88,9 @@ function isOneTone({ tonality, broadShare, liftShare }: PeakTonality): boolean {
   return tonality >= LIMITS.tonality && broadShare >= LIMITS.broadShare && liftShare >= LIMITS.liftShare
 }
 
-function isBubbleLike({ quality, explained }: RingFit): boolean {
-  return explained >= LIMITS.explained && quality >= LIMITS.qualityFrom && quality <= LIMITS.qualityTo
+function isBubbleLike({ pitchHz, decayS, explained }: RingFit): boolean {
+  const againstFree = decayS * bubbleDecayPerS(minnaertRadiusM(pitchHz))
+  return explained >= LIMITS.explained && againstFree >= LIMITS.dampingFrom && againstFree <= LIMITS.dampingTo
 }
 
 function ringOf(peak: SoundPeak, { tonality }: PeakTonality, { timeS, pitchHz, decayS }: RingFit): Ring {
@@ -101,12 +111,13 @@ function withoutEchoes(found: readonly Ring[]): Ring[] {
   return rings.sort((a, b) => a.timeS - b.timeS)
 }
 
-/** Times in order, those within a gap of the one before left out. */
+/** Times in order, those within a gap of the last one kept left out: a plain dead time, so that random stays random. */
 function burstTimes(timesS: readonly number[]): number[] {
   const bursts: number[] = []
   let last = Number.NEGATIVE_INFINITY
   for (const timeS of [...timesS].sort((a, b) => a - b)) {
-    if (timeS - last > BURST_GAP_S) bursts.push(timeS)
+    if (timeS - last <= BURST_GAP_S) continue
+    bursts.push(timeS)
     last = timeS
   }
   return bursts

@@ -17,9 +17,9 @@ export interface RingFit {
   readonly explained: number
 }
 
-/** Quality factors tried; between them the best is found by a parabola. */
-const QUALITIES = Float64Array.of(3, 5, 8, 13, 21, 34, 55, 90, 150)
-const QUALITY_STEP = 1.64 // mean ratio of the above
+/** Quality factors tried, from well below to well above a bubble's; between them the best is found by a parabola. */
+const QUALITY_STEP = 1.7
+const QUALITIES = Float64Array.from({ length: 8 }, (_, i) => 4 * QUALITY_STEP ** i)
 
 /** Samples of the envelope in a cycle of the tone. */
 const SAMPLES_A_CYCLE = 3
@@ -59,7 +59,7 @@ export function fitRing(map: SoundMap, timeS: number, roughPitchHz: number): Rin
   }
   const quality = QUALITIES[bestAt]! * QUALITY_STEP ** peakOffset(energies, bestAt)
   const decayS = quality / (Math.PI * roughPitchHz)
-  const around = base.energyBetween(best.onset - decayS / base.stepS, best.onset + (2 * decayS) / base.stepS)
+  const around = energyBetween(base, best.onset - decayS / base.stepS, best.onset + (2 * decayS) / base.stepS)
   return {
     timeS: base.startS + best.onset * base.stepS,
     pitchHz: roughPitchHz + shiftHz,
@@ -75,8 +75,8 @@ interface Baseband {
   readonly count: number
   readonly startS: number
   readonly stepS: number
-  /** Sum of squared magnitudes between two places. */
-  energyBetween(from: number, to: number): number
+  /** Sum of squared magnitudes before each place. */
+  readonly energy: Float64Array
 }
 
 function basebandAround(map: SoundMap, timeS: number, pitchHz: number): Baseband | null {
@@ -88,61 +88,51 @@ function basebandAround(map: SoundMap, timeS: number, pitchHz: number): Baseband
   const cycle = Math.max(2, Math.round(sampleRateHz / pitchHz))
   if (end - start < 6 * cycle) return null
   const step = Math.max(1, Math.floor(sampleRateHz / pitchHz / SAMPLES_A_CYCLE))
-  const { re, im } = mixedDown(samples, { start, end, turn: (2 * Math.PI * pitchHz) / sampleRateHz })
-  const slow = { re: averagedTwice(re, cycle, step), im: averagedTwice(im, cycle, step) }
-  const count = slow.re.length
-  const sums = new Float64Array(count + 1)
-  for (let i = 0; i < count; i++) sums[i + 1] = sums[i]! + slow.re[i]! * slow.re[i]! + slow.im[i]! * slow.im[i]!
-  const held = (at: number) => Math.max(0, Math.min(count, Math.round(at)))
-  return {
-    ...slow,
-    count,
-    startS: start / sampleRateHz,
-    stepS: step / sampleRateHz,
-    energyBetween: (from, to) => sums[held(to)]! - sums[held(from)]!,
+  const twice = mixedDownAndSummed(samples, { start, end, turn: (2 * Math.PI * pitchHz) / sampleRateHz })
+  const count = Math.floor((end - start - 2 * cycle) / step) + 1
+  const re = new Float64Array(count)
+  const im = new Float64Array(count)
+  const energy = new Float64Array(count + 1)
+  for (let i = 0, at = 0; i < count; i++, at += step) {
+    re[i] = twice.re[at + 2 * cycle]! - 2 * twice.re[at + cycle]! + twice.re[at]!
+    im[i] = twice.im[at + 2 * cycle]! - 2 * twice.im[at + cycle]! + twice.im[at]!
+    energy[i + 1] = energy[i]! + re[i]! * re[i]! + im[i]! * im[i]!
   }
+  // The second difference over a cycle spans 2·cycle − 1 samples; its middle is cycle − 1 after its first.
+  return { re, im, energy, count, startS: (start + cycle - 1) / sampleRateHz, stepS: step / sampleRateHz }
 }
 
-function mixedDown(samples: Float32Array, { start, end, turn }: { start: number; end: number; turn: number }) {
-  const re = new Float64Array(end - start)
-  const im = new Float64Array(end - start)
+/**
+ * The stretch times exp(−iωt), summed up twice: second differences of it are running means taken twice, at the cost of
+ * three look-ups each. Element n holds the sums over what lies before sample n.
+ */
+function mixedDownAndSummed(
+  samples: Float32Array,
+  { start, end, turn }: { start: number; end: number; turn: number },
+): { re: Float64Array; im: Float64Array } {
+  const re = new Float64Array(end - start + 1)
+  const im = new Float64Array(end - start + 1)
   const cos = Math.cos(turn)
   const sin = Math.sin(turn)
   let c = 1
   let s = 0
-  for (let i = 0, at = start; at < end; i++, at++) {
-    const x = samples[at]!
-    re[i] = x * c
-    im[i] = -x * s
+  let reOnce = 0
+  let imOnce = 0
+  let reTwice = 0
+  let imTwice = 0
+  for (let i = start, n = 1; i < end; i++, n++) {
+    const x = samples[i]!
+    reOnce += x * c
+    imOnce -= x * s
+    reTwice += reOnce
+    imTwice += imOnce
+    re[n] = reTwice
+    im[n] = imTwice
     const next = c * cos - s * sin
     s = c * sin + s * cos
     c = next
   }
   return { re, im }
-}
-
-/** Running mean over a cycle, twice, centred, every `step`-th value. */
-function averagedTwice(values: Float64Array, cycle: number, step: number): Float64Array {
-  const once = new Float64Array(values.length)
-  const half = cycle >> 1
-  let sum = 0
-  for (let i = 0; i < values.length + half; i++) {
-    if (i < values.length) sum += values[i]!
-    if (i >= cycle) sum -= values[i - cycle]!
-    if (i >= half) once[i - half] = sum
-  }
-  const result = new Float64Array(Math.floor(values.length / step))
-  const back = cycle - 1 - half
-  sum = 0
-  for (let i = 0, next = 0, at = 0; i < values.length + back && at < result.length; i++) {
-    if (i < values.length) sum += once[i]!
-    if (i >= cycle) sum -= once[i - cycle]!
-    if (i - back === next) {
-      result[at++] = sum / (cycle * cycle)
-      next += step
-    }
-  }
-  return result
 }
 
 /** How far the tone lies from the pitch it was brought down by, from how its phase turns after its loudest moment. */
@@ -170,6 +160,11 @@ function pitchShift(base: Baseband, first: number, pitchHz: number): number {
   return Math.max(-0.1 * pitchHz, Math.min(0.1 * pitchHz, shift))
 }
 
+function energyBetween({ energy, count }: Baseband, from: number, to: number): number {
+  const held = (at: number) => Math.max(0, Math.min(count, Math.round(at)))
+  return energy[held(to)]! - energy[held(from)]!
+}
+
 interface Trial {
   readonly decayS: number
   readonly turn: number
@@ -181,24 +176,27 @@ interface Trial {
 function explainedEnergy(base: Baseband, { decayS, turn, first, last }: Trial): { energy: number; onset: number } {
   const { re, im, count, stepS } = base
   const keep = Math.exp(-stepS / decayS)
+  const keepSquared = keep * keep
   const cos = keep * Math.cos(turn)
   const sin = -keep * Math.sin(turn)
   let real = 0
   let imaginary = 0
+  let templateEnergy = 0
   let most = -1
   let onset = first
   for (let i = count - 1; i >= first; i--) {
     const next = re[i]! + cos * real - sin * imaginary
     imaginary = im[i]! + cos * imaginary + sin * real
     real = next
+    templateEnergy = 1 + keepSquared * templateEnergy
     if (i > last) continue
-    const energy = real * real + imaginary * imaginary
+    const energy = (real * real + imaginary * imaginary) / templateEnergy
     if (energy > most) {
       most = energy
       onset = i
     }
   }
-  return { energy: most * (1 - keep * keep), onset }
+  return { energy: most, onset }
 }
 
 /** Offset of the top of the parabola through three neighbours, −0.5 to 0.5; 0 at the ends. */

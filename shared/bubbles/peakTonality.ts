@@ -1,4 +1,4 @@
-import { DB_MEAN_BIAS, type SoundMap } from './soundMap'
+import { DB_MEAN_BIAS, floorRow, powerDb, type SoundMap } from './soundMap'
 import { BEFORE_FRAMES, type SoundPeak } from './soundPeaks'
 
 /** How alone a peak stands on the map: one tone, or one of the many pitches of a knock. */
@@ -22,10 +22,11 @@ const NEAR_BINS = 2
 const LEAST_LIFT_DB = 4
 const MOST_LIFT_DB = 30
 
-/** @see PeakTonality */
+/** New is what a frame holds beyond the floor and beyond what the same pitch had just before. @see PeakTonality */
 export function peakTonality(map: SoundMap, peak: SoundPeak): PeakTonality {
-  const { binCount, firstBin, power, levelDb, floorDb } = map
+  const { binCount, firstBin, power, floorDb } = map
   const row = peak.frame * binCount
+  const floor = floorRow(map, peak.frame)
   const before = Math.max(0, peak.frame - BEFORE_FRAMES) * binCount
   const nearBins = nearBinsOf(map, peak)
   const octaveFrom = (firstBin + peak.bin) / 2 - firstBin
@@ -36,15 +37,15 @@ export function peakTonality(map: SoundMap, peak: SoundPeak): PeakTonality {
   let nearLift = 0
   let allLift = 0
   for (let k = 0; k < binCount; k++) {
-    const liftDb = levelDb[row + k]! - Math.max(floorDb[row + k]!, levelDb[before + k]!)
-    if (liftDb <= 0) continue
-    const isNear = Math.abs(k - peak.bin) <= nearBins
-    const fresh = power[row + k]! * (1 - 10 ** (-0.1 * liftDb))
+    const old = Math.max(10 ** (0.1 * floorDb[floor + k]!), power[before + k]!)
+    const fresh = power[row + k]! - old
+    if (fresh <= 0) continue
+    const liftDb = powerDb(power[row + k]! / old)
     const lift = liftDb < LEAST_LIFT_DB ? 0 : Math.min(liftDb, MOST_LIFT_DB)
     all += fresh
     allLift += lift
     if (k > octaveFrom && k < octaveTo) octave += fresh
-    if (isNear) {
+    if (Math.abs(k - peak.bin) <= nearBins) {
       near += fresh
       nearLift += lift
     }
@@ -57,32 +58,36 @@ export function peakTonality(map: SoundMap, peak: SoundPeak): PeakTonality {
 }
 
 /**
- * Level of a peak over its neighbours in pitch at the same moment, dB: what even noise at this moment would have to
- * exceed by chance. A gust, a step or a hiss lifts the neighbours as well; a ring does not.
+ * Level of a peak over the mean level of its neighbours, within an octave either side, at the same moment, dB: what even
+ * noise would have to exceed by chance. A gust, a step or a hiss lifts the neighbours as well; a ring does not.
  */
 export function overNeighboursDb(map: SoundMap, peak: SoundPeak): number {
-  const { binCount, firstBin, levelDb } = map
+  const { binCount, firstBin, power } = map
   const gap = Math.max(3, nearBinsOf(map, peak))
-  const frames = { from: peak.frame - 1, to: peak.frame + 2 }
-  const low = cellSum(map, frames, Math.round((firstBin + peak.bin) / 2) - firstBin, peak.bin - gap)
-  const high = cellSum(map, frames, peak.bin + gap + 1, 2 * (firstBin + peak.bin) - firstBin)
-  const cells = low.cells + high.cells
+  const lowFrom = Math.max(0, Math.round((firstBin + peak.bin) / 2) - firstBin)
+  const highTo = Math.min(binCount, 2 * (firstBin + peak.bin) - firstBin)
+  let sumDb = 0
+  for (let frame = peak.frame - 1; frame <= peak.frame + 1; frame++) {
+    const row = frame * binCount
+    sumDb +=
+      levelSum(power, row + lowFrom, row + peak.bin - gap) + levelSum(power, row + peak.bin + gap + 1, row + highTo)
+  }
+  const cells = 3 * (Math.max(0, peak.bin - gap - lowFrom) + Math.max(0, highTo - peak.bin - gap - 1))
   if (cells === 0) return 0
-  return levelDb[peak.frame * binCount + peak.bin]! - (low.sum + high.sum) / cells - DB_MEAN_BIAS
+  return powerDb(power[peak.frame * binCount + peak.bin]!) - sumDb / cells - DB_MEAN_BIAS
 }
 
 function nearBinsOf(map: SoundMap, peak: SoundPeak): number {
   return Math.max(NEAR_BINS, Math.round((peak.pitchHz * NEAR_SHARE) / map.binWidthHz))
 }
 
-function cellSum(map: SoundMap, frames: { from: number; to: number }, binFrom: number, binTo: number) {
-  const { frameCount, binCount, levelSums } = map
-  const width = binCount + 1
-  const top = Math.max(0, frames.from) * width
-  const bottom = Math.min(frameCount, frames.to) * width
-  const left = Math.max(0, binFrom)
-  const right = Math.min(binCount, binTo)
-  if (right <= left) return { sum: 0, cells: 0 }
-  const sum = levelSums[bottom + right]! - levelSums[top + right]! - levelSums[bottom + left]! + levelSums[top + left]!
-  return { sum, cells: ((bottom - top) / width) * (right - left) }
+/** Sum of levels in dB, by products of eight, since logarithms are dear. */
+function levelSum(power: Float32Array, from: number, to: number): number {
+  let sum = 0
+  for (let at = from; at < to; ) {
+    let product = 1
+    for (const end = Math.min(to, at + 8); at < end; at++) product *= power[at]!
+    sum += powerDb(product)
+  }
+  return sum
 }

@@ -2,24 +2,21 @@ import { decimate } from '../audio/decimate'
 import { transformOfSize } from '../spectrum/powerSpectrum'
 import { windowSamples } from '../spectrum/windows'
 
-/** Rings are looked for between these pitches, Hz: what soil lets through and a bubble of 1 to 20 mm can ring at. */
-export const LOWEST_RING_HZ = 150
-export const HIGHEST_RING_HZ = 3000
-
-/** The map reaches a little further on both sides, so that every ring has neighbours to stand out from. */
+/** The map reaches a little beyond the pitches of rings, so that every ring has neighbours to stand out from, Hz. */
 const MAP_FROM_HZ = 90
 const MAP_TO_HZ = 3300
 
 /** Frames are as long as the energy of a ring in the middle of the range lasts: best match, most signal over noise. */
 const FRAME_S = 0.02
-const HOP_S = 0.004
+const HOP_S = 0.005
 const TRANSFORM_SIZE = 256
 
-/** Levels this far below the clip's mean power count as silence, so that digital silence has a level too, dB. */
+/** Power this far below the clip's mean is added everywhere, so that digital silence has a level too, dB. */
 const SILENCE_DB = -60
 
-/** The floor of a pitch is its mean level in dB over this long on both sides, s: bursts hardly lift it. Chosen. */
-const FLOOR_HALF_S = 0.4
+/** The floor is taken from stretches of so many frames, that many stretches to either side: about 0.4 s. Chosen. */
+const STRETCH_FRAMES = 10
+const FLOOR_STRETCHES = 8
 
 /**
  * What the mean of levels in dB reads below the mean power in dB for noise: 10·γ/ln 10, γ Euler's constant. The power
@@ -27,7 +24,9 @@ const FLOOR_HALF_S = 0.4
  */
 export const DB_MEAN_BIAS = (10 * 0.5772156649015329) / Math.LN10
 
-/** Levels of a clip over time and pitch; row `frame`, column `bin`. */
+const DB_PER_NEPER_OF_POWER = 10 / Math.LN10
+
+/** Powers of a clip over time and pitch; row `frame`, column `bin`. */
 export interface SoundMap {
   readonly frameCount: number
   readonly binCount: number
@@ -37,14 +36,13 @@ export interface SoundMap {
   readonly hopS: number
   /** Middle of frame i is at i·hopS + halfFrameS. */
   readonly halfFrameS: number
-  /** Linear power, any unit. */
+  /** Linear, any unit, > 0. */
   readonly power: Float32Array
-  /** The same in dB, against the same unit. */
-  readonly levelDb: Float32Array
-  /** Sliding mean level of the same bin, corrected so that steady noise reads its mean power, dB. */
+  /**
+   * Floor of each pitch, in dB against the unit of `power`: the mean level over some 0.4 s either side, which bursts
+   * hardly lift, corrected so that steady noise reads its mean power. One row for each `STRETCH_FRAMES` frames.
+   */
   readonly floorDb: Float32Array
-  /** Sums of `levelDb` over all rows above and columns left of a place: (frameCount + 1) × (binCount + 1). */
-  readonly levelSums: Float64Array
   /** The clip itself at the map's rate. */
   readonly samples: Float32Array
   readonly sampleRateHz: number
@@ -69,7 +67,6 @@ export function soundMap(samples: Float32Array, sampleRateHz: number): SoundMap 
   const binCount = Math.min(Math.round(MAP_TO_HZ / binWidthHz), TRANSFORM_SIZE / 2 - 1) - firstBin + 1
   const frameCount = Math.max(0, Math.floor((slow.length - frameLength) / hop) + 1)
   const power = framePowers(slow, { frameLength, hop, frameCount, firstBin, binCount })
-  const levelDb = levels(power)
   return {
     frameCount,
     binCount,
@@ -78,12 +75,20 @@ export function soundMap(samples: Float32Array, sampleRateHz: number): SoundMap 
     hopS: hop / rateHz,
     halfFrameS: frameLength / 2 / rateHz,
     power,
-    levelDb,
-    floorDb: slidingFloor(levelDb, frameCount, binCount, Math.round((FLOOR_HALF_S * rateHz) / hop)),
-    levelSums: sums(levelDb, frameCount, binCount),
+    floorDb: floors(power, frameCount, binCount),
     samples: slow,
     sampleRateHz: rateHz,
   }
+}
+
+/** Level of a cell, dB. */
+export function powerDb(power: number): number {
+  return DB_PER_NEPER_OF_POWER * Math.log(power)
+}
+
+/** Where the floors of a frame begin in `floorDb`. */
+export function floorRow(map: SoundMap, frame: number): number {
+  return Math.floor(frame / STRETCH_FRAMES) * map.binCount
 }
 
 interface Layout {
@@ -101,59 +106,61 @@ function framePowers(samples: Float32Array, layout: Layout): Float32Array {
   const input = new Float64Array(TRANSFORM_SIZE)
   const output = new Float64Array(2 * TRANSFORM_SIZE)
   const power = new Float32Array(frameCount * binCount)
-  const gain = 1 / largest(samples)
+  scaleToOne(window, samples)
+  let sum = 0
   for (let i = 0, at = 0; i < frameCount; i++) {
-    for (let n = 0, s = i * hop; n < frameLength; n++, s++) input[n] = samples[s]! * gain * window[n]!
+    for (let n = 0, s = i * hop; n < frameLength; n++, s++) input[n] = samples[s]! * window[n]!
     transform.real(output, input)
     for (let k = 0, o = 2 * firstBin; k < binCount; k++, o += 2) {
-      power[at++] = output[o]! * output[o]! + output[o + 1]! * output[o + 1]!
+      const cell = output[o]! * output[o]! + output[o + 1]! * output[o + 1]!
+      power[at++] = cell
+      sum += cell
     }
   }
+  const silence = sum > 0 ? (sum / power.length) * 10 ** (SILENCE_DB / 10) : 1
+  for (let i = 0; i < power.length; i++) power[i]! += silence
   return power
 }
 
-/** Largest magnitude; 1 for silence. Scaling by it keeps the faintest clip clear of the limits of single precision. */
-function largest(samples: Float32Array): number {
+/** Brings the loudest sample to 1, so that the faintest clip stays clear of the limits of single precision. */
+function scaleToOne(window: Float64Array, samples: Float32Array): void {
   let most = 0
-  for (let n = 0; n < samples.length; n++) most = Math.max(most, Math.abs(samples[n]!))
-  return most > 0 ? most : 1
+  for (let n = 0; n < samples.length; n++) {
+    const size = Math.abs(samples[n]!)
+    if (size > most) most = size
+  }
+  if (most > 0) for (let n = 0; n < window.length; n++) window[n]! /= most
 }
 
-function levels(power: Float32Array): Float32Array {
-  let sum = 0
-  for (let i = 0; i < power.length; i++) sum += power[i]!
-  const silence = sum > 0 ? (sum / power.length) * 10 ** (SILENCE_DB / 10) : 1
-  const levelDb = new Float32Array(power.length)
-  const scale = 10 / Math.LN10
-  for (let i = 0; i < power.length; i++) levelDb[i] = scale * Math.log(power[i]! + silence)
-  return levelDb
-}
-
-function slidingFloor(levelDb: Float32Array, frameCount: number, binCount: number, half: number): Float32Array {
-  const floorDb = new Float32Array(levelDb.length)
-  const sum = new Float64Array(binCount)
-  let from = 0
-  let to = 0
-  for (let i = 0; i < frameCount; i++) {
-    for (; to < Math.min(frameCount, i + half + 1); to++)
-      for (let k = 0, at = to * binCount; k < binCount; k++, at++) sum[k]! += levelDb[at]!
-    for (; from < i - half; from++)
-      for (let k = 0, at = from * binCount; k < binCount; k++, at++) sum[k]! -= levelDb[at]!
-    const share = 1 / (to - from)
-    for (let k = 0, at = i * binCount; k < binCount; k++, at++) floorDb[at] = sum[k]! * share + DB_MEAN_BIAS
+function floors(power: Float32Array, frameCount: number, binCount: number): Float32Array {
+  const stretches = Math.ceil(frameCount / STRETCH_FRAMES)
+  const level = stretchLevels(power, frameCount, binCount)
+  const floorDb = new Float32Array(stretches * binCount)
+  for (let s = 0; s < stretches; s++) {
+    const from = Math.max(0, s - FLOOR_STRETCHES)
+    const to = Math.min(stretches, s + FLOOR_STRETCHES + 1)
+    for (let k = 0; k < binCount; k++) {
+      let sum = 0
+      for (let i = from; i < to; i++) sum += level[i * binCount + k]!
+      floorDb[s * binCount + k] = sum / (to - from) + DB_MEAN_BIAS
+    }
   }
   return floorDb
 }
 
-function sums(levelDb: Float32Array, frameCount: number, binCount: number): Float64Array {
-  const width = binCount + 1
-  const total = new Float64Array((frameCount + 1) * width)
-  for (let i = 0; i < frameCount; i++) {
-    let row = 0
-    for (let k = 0, at = (i + 1) * width + 1; k < binCount; k++, at++) {
-      row += levelDb[i * binCount + k]!
-      total[at] = total[at - width]! + row
+/** Mean level of each bin over each stretch, dB: the logarithm of the product is one logarithm for ten powers. */
+function stretchLevels(power: Float32Array, frameCount: number, binCount: number): Float64Array {
+  const stretches = Math.ceil(frameCount / STRETCH_FRAMES)
+  const level = new Float64Array(stretches * binCount)
+  for (let s = 0; s < stretches; s++) {
+    const row = s * binCount
+    const until = Math.min(frameCount, (s + 1) * STRETCH_FRAMES)
+    level.fill(1, row, row + binCount)
+    for (let i = s * STRETCH_FRAMES; i < until; i++) {
+      for (let k = 0, at = i * binCount; k < binCount; k++, at++) level[row + k]! *= power[at]!
     }
+    const frames = until - s * STRETCH_FRAMES
+    for (let k = row; k < row + binCount; k++) level[k] = powerDb(level[k]!) / frames
   }
-  return total
+  return level
 }

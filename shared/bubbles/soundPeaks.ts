@@ -1,4 +1,8 @@
-import { HIGHEST_RING_HZ, LOWEST_RING_HZ, type SoundMap } from './soundMap'
+import { floorRow, powerDb, type SoundMap } from './soundMap'
+
+/** Rings are looked for between these pitches, Hz: what soil lets through and a bubble of 1 to 20 mm can ring at. */
+const LOWEST_RING_HZ = 150
+const HIGHEST_RING_HZ = 3000
 
 /** A place on the map where a pitch has suddenly become loud: what may be a ring. */
 export interface SoundPeak {
@@ -7,11 +11,13 @@ export interface SoundPeak {
   readonly pitchHz: number
   /** Level over the floor of its pitch, dB. */
   readonly overFloorDb: number
+  /** Rise over what the same pitch had just before (over the floor, where that was quieter), dB. */
+  readonly riseDb: number
 }
 
 /**
  * Least level over the floor, dB. In even noise a bin stands 9 dB over its mean once in e^7.9 = 2 800 looks and a
- * second holds some 3 000 independent ones: about one chance peak a second is left, for the later tests to refuse.
+ * second holds some 3 000 independent ones: a few chance peaks a second are left, for the later tests to refuse.
  */
 const LEAST_OVER_FLOOR_DB = 9
 
@@ -19,7 +25,7 @@ const LEAST_OVER_FLOOR_DB = 9
 const LEAST_RISE_DB = 6
 
 /** How far back "before" is: a frame's length, so that the two share no samples. */
-export const BEFORE_FRAMES = 5
+export const BEFORE_FRAMES = 4
 
 /** A level this far under the floor is no better than the floor to rise from: noise has holes, dB. Chosen. */
 const HOLE_DB = 3
@@ -50,17 +56,24 @@ export function soundPeaks(map: SoundMap): SoundPeak[] {
 }
 
 function judged(map: SoundMap, frame: number, bin: number): SoundPeak | null {
-  const { binCount, levelDb, floorDb, binWidthHz, firstBin } = map
+  const { binCount, power, floorDb, binWidthHz, firstBin } = map
   const at = frame * binCount + bin
-  const level = levelDb[at]!
-  const floor = (floorDb[at - 2]! + floorDb[at - 1]! + floorDb[at]! + floorDb[at + 1]! + floorDb[at + 2]!) / 5
+  const level = powerDb(power[at]!)
+  let floor = 0
+  for (let k = floorRow(map, frame) + bin - 2, end = k + 5; k < end; k++) floor += floorDb[k]! / 5
   if (level - floor < LEAST_OVER_FLOOR_DB) return null
   const before = Math.max(0, frame - BEFORE_FRAMES) * binCount + bin
-  const beforeDb = Math.max(levelDb[before - 1]!, levelDb[before]!, levelDb[before + 1]!, floor - HOLE_DB)
-  if (level - beforeDb < LEAST_RISE_DB) return null
-  const left = levelDb[at - 1]!
-  const right = levelDb[at + 1]!
-  const bend = left - 2 * level + right
-  const shift = bend < 0 ? Math.max(-0.5, Math.min(0.5, (0.5 * (left - right)) / bend)) : 0
-  return { frame, bin, pitchHz: (firstBin + bin + shift) * binWidthHz, overFloorDb: level - floor }
+  const beforeDb = powerDb(Math.max(power[before - 1]!, power[before]!, power[before + 1]!))
+  const riseDb = level - Math.max(beforeDb, floor - HOLE_DB)
+  if (riseDb < LEAST_RISE_DB) return null
+  const pitchHz = (firstBin + bin + topOffset(power, at)) * binWidthHz
+  return { frame, bin, pitchHz, overFloorDb: level - floor, riseDb }
+}
+
+/** Where between the bins the parabola through three levels has its top, −0.5 to 0.5. */
+function topOffset(power: Float32Array, at: number): number {
+  const left = powerDb(power[at - 1]!)
+  const right = powerDb(power[at + 1]!)
+  const bend = left - 2 * powerDb(power[at]!) + right
+  return bend < 0 ? Math.max(-0.5, Math.min(0.5, (0.5 * (left - right)) / bend)) : 0
 }
