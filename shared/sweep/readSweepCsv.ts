@@ -162,7 +162,7 @@ class Cells {
   }
 }
 
-const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i
+const DECIMAL = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i // every digit matches in one way only, so it cannot be made slow
 
 function refuseDuplicates(rows: readonly SweepRow[], records: readonly CsvRecord[], fileName: string): void {
   const seen = new Map<string, number>()

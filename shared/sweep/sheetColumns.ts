@@ -44,7 +44,8 @@ export interface SheetColumns {
  * @throws {FormatError} no header that can be read; `point`, `file`, or `along_m` and `along_ft`, missing; both of those; a name twice.
  */
 export function sheetColumns(text: string, fileName: string): SheetColumns {
-  const firstLine = /[^\r\n]*\S[^\r\n]*/.exec(text.slice(0, MOST_HEADER))?.[0]
+  const lines = text.slice(0, MOST_HEADER).split(/\r\n|\r|\n/)
+  const firstLine = lines.find((line) => line.trim() !== '')
   if (firstLine === undefined) {
     throw new FormatError(fileName, '', 'is empty; the first row must name the columns point, along_m and file')
   }

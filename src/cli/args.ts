@@ -75,7 +75,7 @@ export function lengthOption(args: Args, name: string, limits: { low: number; hi
   const told = metres ?? feet
   if (told === undefined) return null
   const option = metres === undefined ? `--${name}-ft` : `--${name}`
-  if (!/^[+-]?(?:\d+\.?\d*|\.\d+)$/.test(told)) {
+  if (!/^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/.test(told)) {
     throw new CallError(`${option} is ${shown(told)}; write a number, like 1.5`)
   }
   const lengthM = Number(told) * (metres === undefined ? METRES_PER_FOOT : 1)

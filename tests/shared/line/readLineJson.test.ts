@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { FormatError } from '../../../shared/base/errors'
 import { linePath } from '../../../shared/line/linePath'
@@ -290,4 +291,35 @@ describe('a wrong line file is refused with the place and the mend', () => {
     for (let i = 0; i < 5000; i++) deep = [deep]
     expect(messageOf({ extra: deep })).toContain('is nested more than 32 deep')
   })
+})
+
+it('throws nothing but one line with its name, whatever the file holds (seed 16)', () => {
+  const key = fc.constantFrom(
+    'length_m',
+    'vertices',
+    'stretches',
+    'fittings',
+    'pipe',
+    'from_m',
+    'to_m',
+    'cover',
+    'at_m',
+    'kind',
+    'x',
+  )
+  const { value } = fc.letrec((tie) => ({
+    value: fc.oneof(
+      { maxDepth: 4 },
+      fc.constantFrom(null, true, 0, -1, 3.5, 1e300, '', 'grass', '1\n'),
+      fc.array(tie('value'), { maxLength: 3 }),
+      fc.dictionary(key, tie('value'), { maxKeys: 5 }),
+    ),
+  }))
+  fc.assert(
+    fc.property(value, (fields) => {
+      const message = messageOf(JSON.stringify(fields))
+      if (message !== 'no error') expect(message).toMatch(/^line\.json(?:, [\w.[\]]+)?: [^\n\r]+$/)
+    }),
+    { seed: 16, numRuns: 1000 },
+  )
 })

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { FormatError } from '../../../shared/base/errors'
 import { readSweepCsv } from '../../../shared/sweep/readSweepCsv'
@@ -306,5 +307,52 @@ describe('a wrong sheet is refused with the row and the mend', () => {
     expect(messageOf(HEADER, '1,"a\n\u001b[2Jb",1.wav')).toBe(
       'sweep.csv, row 2, along_m: is "a\\n\\u001b[2Jb"; write a number, like 3.5',
     )
+  })
+})
+
+describe('no sheet, however made,', () => {
+  it('throws anything but one line with its name (seed 15)', () => {
+    const piece = fc.constantFrom(
+      'point',
+      'along_m',
+      'file',
+      'air',
+      'time',
+      ',',
+      ';',
+      '\t',
+      '"',
+      '\n',
+      '\r\n',
+      '1',
+      '-',
+      '.',
+      '1.wav',
+      'on',
+      ' ',
+      'é',
+      '\0',
+    )
+    const body = fc
+      .array(fc.oneof(piece, fc.string({ maxLength: 3 })), { maxLength: 40 })
+      .map((pieces) => pieces.join(''))
+    fc.assert(
+      fc.property(fc.constantFrom('', `${HEADER}\n`, `${HEADER},air,take,time,contact\n`), body, (header, text) => {
+        const message = messageOf(header + text)
+        if (message !== 'no error') expect(message).toMatch(/^sweep\.csv(?:, row \d+(?:, \w+)?)?: [^\n\r]+$/)
+      }),
+      { seed: 15, numRuns: 1000 },
+    )
+  })
+
+  it('keeps the reader busy for long: blank headers, endless digits and quotes', () => {
+    expect(messageOf(' '.repeat(1_000_000))).toContain('is empty')
+    const digits = `${'1'.repeat(9000)}x`
+    expect(messageOf(HEADER, ...Array.from({ length: 500 }, (_, i) => `${i},0,${i}.wav,${digits}`))).toContain(
+      'has 4 cells',
+    )
+    expect(messageOf(`${HEADER},air_kpa`, `1,0,1.wav,${digits}`)).toContain('row 2, air_kpa')
+    expect(messageOf(`${HEADER},note`, `1,0,1.wav,"${'""'.repeat(4000)}"`)).toBe('no error')
+    expect(messageOf(`${HEADER},note`, `1,0,1.wav,"${'""'.repeat(2_000_000)}`)).toContain('none closes it')
   })
 })
