@@ -170,4 +170,14 @@ export const SOURCES = {
     title: 'M. C. Chew, A sequential search procedure, Annals of Mathematical Statistics 38(2), 494-502, 1967',
     seen: 'abstract',
   },
+  Patwari2003: {
+    title:
+      "N. Patwari, A. O. Hero, M. Perkins, N. S. Correal & R. J. O'Dea, Relative location estimation in wireless sensor networks, IEEE Trans. Signal Process. 51(8), 2137-2148, 2003",
+    seen: 'abstract',
+  },
+  ShinomotoShimaTanji2003: {
+    title:
+      'S. Shinomoto, K. Shima & J. Tanji, Differences in spiking patterns among cortical neurons, Neural Comput. 15, 2823-2842, 2003',
+    seen: 'memory',
+  },
 } as const satisfies Record<string, Source>

@@ -1,21 +1,48 @@
 import type { RingSummary } from './ring'
 
-/** Rings times share a second that noise, voices and steps reach by chance. */
-const CHANCE = 0.5
+/** What bubbling is judged by. */
+export type BubblingSigns = Pick<RingSummary, 'ratePerS' | 'ringShare' | 'medianPitchHz' | 'pitchSpreadOctaves'>
 
-/** Beyond chance, this many more a second make it three chances in five. */
-const SCALE = 1.5
+/**
+ * Weighed rings a second that chance gives: noise, and the odd syllable or creak. Four in five of the sounds without
+ * bubbles in the tuning half stay below it.
+ */
+const CHANCE_PER_S = 0.3
+
+/** So many weighed rings a second beyond chance make it nearly two in three (1 − 1/e). Chosen. */
+const SCALE_PER_S = 0.8
+
+/**
+ * Soil takes 0.12 to 0.96 dB per centimetre and kilohertz [OelzeOBrienDarmody2002], so rings from below seldom lie above
+ * 1.6 kHz; those of voices and birds often do. From here on rings count less and less, down to the least share.
+ */
+const SOIL_PITCH_HZ = 1600
+const AIR_PITCH_HZ = 2800
+const LEAST_PITCH_SHARE = 0.3
+
+/** Bubbles, even of one hole, differ in pitch more than this; a motor's or a bell's tone does not, octaves. Chosen. */
+const ONE_PITCH_OCTAVES = 0.04
+const ONE_PITCH_SHARE = 0.3
 
 /**
  * How surely something bubbles here.
  *
- * Counts the rings, weighs them by the share of bursts that ring (speech and steps have many bursts and few rings),
- * and takes off what chance gives.
+ *     1 − exp(−(rate·√share·weights − chance)/scale), and 0 below chance
  *
- * @param summary Only `ratePerS` and `ringShare` are used.
- * @returns 0 (no more rings than chance gives) to 1; never falls as the ring rate rises at the same share.
+ * The ring rate counts, less so when most bursts are no rings (speech and steps have many bursts and few rings), when the
+ * rings lie higher than soil lets through, and when all have one and the same pitch.
+ *
+ * @returns 0 (no more rings than chance gives) to 1; never falls as the ring rate rises with the rest as it was.
+ * @example bubblingFrom({ ratePerS: 6, ringShare: 0.4, medianPitchHz: 700, pitchSpreadOctaves: 0.5 }) // 0.99
  */
-export function bubblingFrom(summary: Pick<RingSummary, 'ratePerS' | 'ringShare'>): number {
-  const heard = summary.ratePerS * (summary.ringShare ?? 0)
-  return 1 - Math.exp(-Math.max(0, heard - CHANCE) / SCALE)
+export function bubblingFrom({ ratePerS, ringShare, medianPitchHz, pitchSpreadOctaves }: BubblingSigns): number {
+  const onePitch = pitchSpreadOctaves !== null && pitchSpreadOctaves < ONE_PITCH_OCTAVES ? ONE_PITCH_SHARE : 1
+  const weighed = ratePerS * Math.sqrt(ringShare ?? 0) * pitchWeight(medianPitchHz) * onePitch
+  return 1 - Math.exp(-Math.max(0, weighed - CHANCE_PER_S) / SCALE_PER_S)
+}
+
+function pitchWeight(medianPitchHz: number | null): number {
+  if (medianPitchHz === null) return 1
+  const above = (medianPitchHz - SOIL_PITCH_HZ) / (AIR_PITCH_HZ - SOIL_PITCH_HZ)
+  return 1 - (1 - LEAST_PITCH_SHARE) * Math.max(0, Math.min(1, above))
 }

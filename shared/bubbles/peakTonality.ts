@@ -24,8 +24,9 @@ const MOST_LIFT_DB = 30
 
 /** New is what a frame holds beyond the floor and beyond what the same pitch had just before. @see PeakTonality */
 export function peakTonality(map: SoundMap, peak: SoundPeak): PeakTonality {
-  const { binCount, firstBin, power, floorDb } = map
+  const { binCount, firstBin, power } = map
   const row = peak.frame * binCount
+  const floors = map.floor
   const floor = floorRow(map, peak.frame)
   const before = Math.max(0, peak.frame - BEFORE_FRAMES) * binCount
   const nearBins = nearBinsOf(map, peak)
@@ -37,7 +38,7 @@ export function peakTonality(map: SoundMap, peak: SoundPeak): PeakTonality {
   let nearLift = 0
   let allLift = 0
   for (let k = 0; k < binCount; k++) {
-    const old = Math.max(10 ** (0.1 * floorDb[floor + k]!), power[before + k]!)
+    const old = Math.max(floors[floor + k]!, power[before + k]!)
     const fresh = power[row + k]! - old
     if (fresh <= 0) continue
     const liftDb = powerDb(power[row + k]! / old)

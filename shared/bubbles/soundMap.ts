@@ -39,10 +39,10 @@ export interface SoundMap {
   /** Linear, any unit, > 0. */
   readonly power: Float32Array
   /**
-   * Floor of each pitch, in dB against the unit of `power`: the mean level over some 0.4 s either side, which bursts
-   * hardly lift, corrected so that steady noise reads its mean power. One row for each `STRETCH_FRAMES` frames.
+   * Floor of each pitch, in the unit of `power`: the mean level in dB over some 0.4 s either side, which bursts hardly
+   * lift, corrected so that steady noise reads its mean power. Rows as `floorRow` says.
    */
-  readonly floorDb: Float32Array
+  readonly floor: Float32Array
   /** The clip itself at the map's rate. */
   readonly samples: Float32Array
   readonly sampleRateHz: number
@@ -75,7 +75,7 @@ export function soundMap(samples: Float32Array, sampleRateHz: number): SoundMap 
     hopS: hop / rateHz,
     halfFrameS: frameLength / 2 / rateHz,
     power,
-    floorDb: floors(power, frameCount, binCount),
+    floor: floors(power, frameCount, binCount),
     samples: slow,
     sampleRateHz: rateHz,
   }
@@ -86,7 +86,7 @@ export function powerDb(power: number): number {
   return DB_PER_NEPER_OF_POWER * Math.log(power)
 }
 
-/** Where the floors of a frame begin in `floorDb`. */
+/** Where the floors of a frame begin in `floor`, one row for each `STRETCH_FRAMES` frames. */
 export function floorRow(map: SoundMap, frame: number): number {
   return Math.floor(frame / STRETCH_FRAMES) * map.binCount
 }
@@ -135,17 +135,17 @@ function scaleToOne(window: Float64Array, samples: Float32Array): void {
 function floors(power: Float32Array, frameCount: number, binCount: number): Float32Array {
   const stretches = Math.ceil(frameCount / STRETCH_FRAMES)
   const level = stretchLevels(power, frameCount, binCount)
-  const floorDb = new Float32Array(stretches * binCount)
+  const floor = new Float32Array(stretches * binCount)
   for (let s = 0; s < stretches; s++) {
     const from = Math.max(0, s - FLOOR_STRETCHES)
     const to = Math.min(stretches, s + FLOOR_STRETCHES + 1)
     for (let k = 0; k < binCount; k++) {
       let sum = 0
       for (let i = from; i < to; i++) sum += level[i * binCount + k]!
-      floorDb[s * binCount + k] = sum / (to - from) + DB_MEAN_BIAS
+      floor[s * binCount + k] = Math.exp((sum / (to - from) + DB_MEAN_BIAS) / DB_PER_NEPER_OF_POWER)
     }
   }
-  return floorDb
+  return floor
 }
 
 /** Mean level of each bin over each stretch, dB: the logarithm of the product is one logarithm for ten powers. */

@@ -56,11 +56,10 @@ export function soundPeaks(map: SoundMap): SoundPeak[] {
 }
 
 function judged(map: SoundMap, frame: number, bin: number): SoundPeak | null {
-  const { binCount, power, floorDb, binWidthHz, firstBin } = map
+  const { binCount, power, binWidthHz, firstBin } = map
   const at = frame * binCount + bin
   const level = powerDb(power[at]!)
-  let floor = 0
-  for (let k = floorRow(map, frame) + bin - 2, end = k + 5; k < end; k++) floor += floorDb[k]! / 5
+  const floor = floorAround(map, frame, bin)
   if (level - floor < LEAST_OVER_FLOOR_DB) return null
   const before = Math.max(0, frame - BEFORE_FRAMES) * binCount + bin
   const beforeDb = powerDb(Math.max(power[before - 1]!, power[before]!, power[before + 1]!))
@@ -68,6 +67,13 @@ function judged(map: SoundMap, frame: number, bin: number): SoundPeak | null {
   if (riseDb < LEAST_RISE_DB) return null
   const pitchHz = (firstBin + bin + topOffset(power, at)) * binWidthHz
   return { frame, bin, pitchHz, overFloorDb: level - floor, riseDb }
+}
+
+/** Mean floor of five bins, dB. */
+function floorAround(map: SoundMap, frame: number, bin: number): number {
+  let product = 1
+  for (let k = floorRow(map, frame) + bin - 2, end = k + 5; k < end; k++) product *= map.floor[k]!
+  return powerDb(product) / 5
 }
 
 /** Where between the bins the parabola through three levels has its top, −0.5 to 0.5. */

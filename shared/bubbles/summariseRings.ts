@@ -5,6 +5,9 @@ import { minnaertRadiusM } from './minnaert'
 import { regularity, slugRateHz } from './rhythm'
 import type { RingSummary } from './ring'
 
+/** The spread of fewer pitches is chance. */
+const LEAST_FOR_SPREAD = 5
+
 /**
  * What the rings of one clip say together.
  *
@@ -20,7 +23,7 @@ export function summariseRings(found: FoundRings, pressurePa: number = ATMOSPHER
   return {
     ratePerS: perS(rings.length),
     medianPitchHz,
-    pitchSpreadOctaves: rings.length < 2 ? null : robustSpread(pitches.map(Math.log2)),
+    pitchSpreadOctaves: rings.length < LEAST_FOR_SPREAD ? null : robustSpread(pitches.map(Math.log2)),
     medianDecayS: middle(rings.map((ring) => ring.decayS)),
     tonality: middle(rings.map((ring) => ring.tonality)),
     medianStrengthDb: middle(rings.map((ring) => ring.strengthDb)),
