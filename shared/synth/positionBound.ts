@@ -16,10 +16,12 @@ import type { ClipPlan, Emitter, Yard } from './yard'
  * pipe: each with the spread the yard was drawn with. Levels scatter as noise and countable bubbles do.
  * Other sources count as known. Rings by the piece are not used.
  *
+ * @param misfitDb Standard deviation of what an estimate's own law misses of the ground, independent in every clip and
+ *   band, dB; 0: it knows the yard's law to the letter, which nobody in a real yard does.
  * @returns `null` where it cannot be computed: no leak or two, slugs, a riding gain, an exit beside the hole, or
  *   too little heard.
  */
-export function positionBound(yard: Yard): number | null {
+export function positionBound(yard: Yard, misfitDb = 0): number | null {
   const leaks = yard.emitters.filter((emitter) => emitter.kind === 'leak')
   const leak = leaks[0]
   const usable = yard.clips.filter((plan) => plan.spoil === null)
@@ -27,7 +29,7 @@ export function positionBound(yard: Yard): number | null {
   if (leak === undefined || leaks.length > 1 || leak.slugs !== null || shifted) return null
   if (usable.some((plan) => plan.recorder.ridesGain)) return null
   const layout = layoutOf(usable)
-  const measurements = usable.flatMap((plan) => clipMeasurements(yard, leak, plan, layout))
+  const measurements = usable.flatMap((plan) => clipMeasurements(yard, leak, plan, { ...layout, misfitDb }))
   return informationBound(measurements, priors(yard, layout))
 }
 
@@ -60,6 +62,7 @@ function withSoil(ground: Ground, change: (medium: GroundStretch['medium']) => G
 }
 
 interface Layout {
+  readonly misfitDb: number
   readonly settings: readonly string[]
   readonly places: readonly ClipPlan[]
 }
@@ -73,11 +76,11 @@ const SETTING_AT = FLOOR_AT + BANDS
 
 const keyOf = ({ row }: ClipPlan) => (row.sharedTake ? `${row.point}/${row.take}` : row.file)
 
-function layoutOf(places: readonly ClipPlan[]): Layout {
+function layoutOf(places: readonly ClipPlan[]): Omit<Layout, 'misfitDb'> {
   return { settings: [...new Set(places.map(keyOf))], places }
 }
 
-function priors(yard: Yard, { settings }: Layout): number[] {
+function priors(yard: Yard, { settings }: Pick<Layout, 'settings'>): number[] {
   const family = familyNamed(yard.family)
   const driftSd = family === null ? 2 : Math.max(0.3, family.driftDb[1] / Math.sqrt(3))
   const gainSd = family === null ? 2.5 : (family.coupledSdDb[0] + family.coupledSdDb[1]) / 2
@@ -107,7 +110,8 @@ function clipMeasurements(yard: Yard, leak: Emitter, plan: ClipPlan, layout: Lay
       at.push(...slopes.keys(), DRIFT_AT, SOURCE_AT + b)
       slope.push(...slopes.map((perBand) => share * perBand[b]!), share * order, share)
     }
-    return [{ at, slope, variance: levelVariance(band, share, leak.bubbles, plan.durationS) }]
+    const scatter = levelVariance(band, share, leak.bubbles, plan.durationS)
+    return [{ at, slope, variance: scatter + (share * layout.misfitDb) ** 2 }]
   })
 }
 

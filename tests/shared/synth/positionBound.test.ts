@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest'
+import { drawYard } from '../../../shared/synth/drawYard'
+import { FAMILIES, type Family, familyNamed } from '../../../shared/synth/families'
+import { informationBound, type Measurement } from '../../../shared/synth/informationBound'
+import { positionBound } from '../../../shared/synth/positionBound'
+import { close } from '../../support/close'
+
+/** Levels A − 20·n·log10(r) at five points, r² = (x − x0)² + d², x0 = 0.3, d = 0.5, n = 2; parameters x0 and A. */
+const levels = (sdDb: number, knowsA: boolean): Measurement[] =>
+  [-2, -1, 0, 1, 2].map((x) => {
+    const r2 = (x - 0.3) ** 2 + 0.5 ** 2
+    const slope = ((10 * 2) / Math.LN10) * ((x - 0.3) / r2)
+    return { at: knowsA ? [0] : [0, 1], slope: knowsA ? [slope] : [slope, 1], variance: sdDb ** 2 }
+  })
+const open = Number.POSITIVE_INFINITY
+
+describe('the information bound', () => {
+  it('is 0.2147 m for five points and a known level, 0.2166 m for an unknown one', () => {
+    // Location from levels at known places: model and bound of Patwari et al. 2003, figures from the closed form. [Patwari2003]
+    close(informationBound(levels(3, true), [open]), 0.2147, { abs: 5e-4, because: 'figures to four places' })
+    close(informationBound(levels(3, false), [open, open]), 0.2166, { abs: 5e-4, because: 'figures to four places' })
+  })
+
+  it('doubles with the scatter', () => {
+    const ratio = informationBound(levels(6, false), [open, open])! / informationBound(levels(3, false), [open, open])!
+    close(ratio, 2, { rel: 1e-9, because: 'exact' })
+  })
+
+  it('is none where nothing is measured', () => {
+    expect(informationBound([], [open, 1])).toBeNull()
+  })
+})
+
+describe("the bound of a yard's place", () => {
+  const plain = familyNamed('plain')!
+  const louder = (family: Family, db: number): Family => ({ ...family, overFloorDb: [db, db] })
+
+  it('is smaller for a louder leak and larger for an estimate that knows less of the ground', () => {
+    for (let seed = 0; seed < 6; seed++) {
+      const faint = drawYard(louder(plain, 8), seed)
+      const loud = drawYard(louder(plain, 28), seed)
+      expect(positionBound(loud)!).toBeLessThan(positionBound(faint)!)
+      expect(positionBound(loud, 2)!).toBeGreaterThan(positionBound(loud)!)
+    }
+  })
+
+  it('is given for single leaks that sound steadily and for nothing else', () => {
+    const given = (name: string) => positionBound(drawYard(familyNamed(name)!, 1)) !== null
+    const without = ['slugs', 'riding gain', 'shifted exit', 'two leaks', 'no leak']
+    for (const { name } of FAMILIES) expect([name, given(name)]).toEqual([name, !without.includes(name)])
+  })
+})
