@@ -27,7 +27,9 @@ const MAY_IMPORT: Record<string, string[]> = {
     'shared/evidence',
   ],
   'shared/answer': ['shared/base', 'shared/evidence', 'shared/line', 'shared/sweep', 'shared/locate', 'shared/words'],
-  'src/worker': ['shared'],
+  'shared/job': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate'],
+  'shared/sketch': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate', 'shared/job'],
+  'src/worker': ['shared', 'fflate'],
   'src/cli': ['shared', 'node:'],
   'src/app': ['shared', 'src/worker/protocol.ts', 'react', 'react-dom', 'chart.js', 'fflate', 'idb'],
 }

@@ -1,4 +1,5 @@
-import type { Line, OnLine, Stretch, WithUnknown } from './line'
+import type { Line } from './line'
+import { lineJson } from './lineJson'
 
 /**
  * A line as the text of a `line.json`; `readLineJson` gives the same line again.
@@ -7,42 +8,5 @@ import type { Line, OnLine, Stretch, WithUnknown } from './line'
  *   the end.
  */
 export function writeLineJson(line: Line): string {
-  const known = {
-    length_m: line.lengthM,
-    depth_m: line.depthM,
-    air_inlet_m: line.airInletM,
-    vertices: line.vertices?.map(({ xM, yM }) => [xM, yM]),
-    route_sd_m: line.routeSdM,
-    stretches: line.stretches.length === 0 ? null : line.stretches.map(stretchFields),
-    fittings: line.fittings.length === 0 ? null : line.fittings.map(onLineFields),
-    noises: line.noises.length === 0 ? null : line.noises.map(onLineFields),
-    pipe: line.pipe && withUnknown({ nominal_in: line.pipe.nominalIn, material: line.pipe.material }, line.pipe),
-  }
-  return `${JSON.stringify(withUnknown(known, line), null, 2)}\n`
-}
-
-function stretchFields(stretch: Stretch): Record<string, unknown> {
-  const known = {
-    from_m: stretch.fromM,
-    to_m: stretch.toM,
-    cover: stretch.cover,
-    depth_m: stretch.depthM,
-    dig_cost_per_m: stretch.digCostPerM,
-  }
-  return withUnknown(known, stretch)
-}
-
-function onLineFields(part: OnLine<string>): Record<string, unknown> {
-  return withUnknown({ at_m: part.atM, kind: part.kind }, part)
-}
-
-/** Told fields first, then the unknown ones. A word that was read as `other` goes back as it was written. */
-function withUnknown(known: Record<string, unknown>, { unknown = {} }: WithUnknown): Record<string, unknown> {
-  const told = Object.entries(known).filter(([, value]) => value !== null && value !== undefined)
-  const words = told.map(([key, value]) => [
-    key,
-    value === 'other' && Object.hasOwn(unknown, key) ? unknown[key] : value,
-  ])
-  const rest = Object.entries(unknown).filter(([key]) => !Object.hasOwn(known, key))
-  return Object.fromEntries([...words, ...rest])
+  return `${JSON.stringify(lineJson(line), null, 2)}\n`
 }

@@ -1,0 +1,70 @@
+import type { Problem } from '../base/problem'
+import { lineJson } from '../line/lineJson'
+import { type Confirmation, JOB_SCHEMA_VERSION, type Job, type JobClip, type JobLine, type JobSweep } from './job'
+
+/**
+ * A job in the form of its file; `readJob` gives the same job again.
+ *
+ * @returns Plain data in full precision, keys in snake_case with the unit at the end.
+ */
+export function jobJson(job: Job): Record<string, unknown> {
+  return {
+    schema_version: JOB_SCHEMA_VERSION,
+    id: job.id,
+    name: job.name,
+    created_s: job.createdS,
+    changed_s: job.changedS,
+    lines: job.lines.map(lineFields),
+  }
+}
+
+function lineFields({ id, name, line, problems, sweeps, confirmations }: JobLine): Record<string, unknown> {
+  return {
+    id,
+    name,
+    line: lineJson(line),
+    problems: problems.map(problemFields),
+    sweeps: sweeps.map(sweepFields),
+    confirmations: confirmations.map(confirmationFields),
+  }
+}
+
+function sweepFields({ id, name, clips, problems }: JobSweep): Record<string, unknown> {
+  return { id, name, clips: clips.map(clipFields), problems: problems.map(problemFields) }
+}
+
+function clipFields({ row, sound, problems }: JobClip): Record<string, unknown> {
+  return {
+    point: row.point,
+    along_m: row.alongM,
+    file: row.file,
+    air: row.air,
+    take: row.take,
+    shared_take: row.sharedTake,
+    offset_m: row.offsetM,
+    time_s: row.timeS,
+    contact: row.contact,
+    air_kpa: row.airKpa,
+    note: row.note,
+    columns: row.unknown,
+    sha256: sound?.sha256 ?? null,
+    bytes: sound?.bytes ?? null,
+    problems: problems.map(problemFields),
+  }
+}
+
+function confirmationFields(said: Confirmation): Record<string, unknown> {
+  return {
+    id: said.id,
+    time_s: said.timeS,
+    says: said.says,
+    note: said.note,
+    verdict: said.verdict,
+    along_m: said.alongM,
+    window_m: said.windowM,
+  }
+}
+
+function problemFields({ key, severity, values }: Problem): Record<string, unknown> {
+  return { key, severity, values }
+}

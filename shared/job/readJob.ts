@@ -1,0 +1,195 @@
+import { FormatError } from '../base/errors'
+import {
+  checkedNumber,
+  field,
+  type JsonObject,
+  jsonObject,
+  optionalNumber,
+  placeOf,
+  requiredNumber,
+} from '../base/jsonFields'
+import { parseJson } from '../base/parseJson'
+import { shown } from '../base/shown'
+import { readLineJson } from '../line/readLineJson'
+import { safePath } from '../sweep/safePath'
+import { CONTACTS, type SweepRow } from '../sweep/sweep'
+import { differentIds, flagField, idField, objectList, onlyKeys, problemList, textField, wordField } from './fields'
+import {
+  CONFIRMATIONS,
+  type Confirmation,
+  JOB_SCHEMA_VERSION,
+  type Job,
+  type JobClip,
+  type JobLine,
+  type JobSweep,
+  type KeptSound,
+} from './job'
+
+// Chosen: well past any visit, and small enough that nothing downstream grows without bound.
+const MOST_LINES = 100
+const MOST_SWEEPS = 100
+const MOST_CLIPS = 10_000
+const MOST_CONFIRMATIONS = 10_000
+const MOST_NAME = 200
+const MOST_NOTE = 10_000
+const MOST_CELL = 100_000
+const ALONG = { low: -10_000, high: 10_000 }
+const TIME = { low: -1e12, high: 1e12 }
+const WHOLE = { low: -1_000_000, high: 1_000_000 }
+const AIR_KPA = { low: 0, high: 10_000 }
+const BYTES = { low: 0, high: 1e12 }
+const VERDICTS = ['located', 'unsure', 'no leak heard'] as const
+
+/**
+ * Reads a job out of anything: storage, a job file, a stranger's mail.
+ *
+ * @param source   The text of a `job.json`, or the same already parsed.
+ * @param fileName For messages.
+ * @throws {FormatError} no job; written by a newer version; anything that is not as FORMAT.md of this folder says.
+ *   The message names the place, as `lines[0].sweeps[1].clips[3].along_m`.
+ */
+export function readJob(source: unknown, fileName: string): Job {
+  const object = jsonObject(typeof source === 'string' ? parseJson(source, fileName) : source, fileName, '')
+  refuseOtherVersions(object)
+  onlyKeys(object, ['schema_version', 'id', 'name', 'created_s', 'changed_s', 'lines'])
+  const lines = objectList(object, 'lines', MOST_LINES).map(readLine)
+  differentIds(object, 'lines', lines)
+  return {
+    id: idField(object),
+    name: textField(object, 'name', MOST_NAME),
+    createdS: requiredNumber(object, 'created_s', TIME),
+    changedS: requiredNumber(object, 'changed_s', TIME),
+    lines,
+  }
+}
+
+function refuseOtherVersions(object: JsonObject): void {
+  const version = field(object, 'schema_version')
+  if (version === JOB_SCHEMA_VERSION) return
+  const isNewer = typeof version === 'number' && version > JOB_SCHEMA_VERSION
+  const mend = isNewer
+    ? `is ${version}, from a newer version of the program; open it there, or update this one`
+    : `is ${version === undefined ? 'missing' : shown(version)}; this is no job, or a damaged one`
+  throw new FormatError(object.file, 'schema_version', mend)
+}
+
+function readLine(object: JsonObject): JobLine {
+  onlyKeys(object, ['id', 'name', 'line', 'problems', 'sweeps', 'confirmations'])
+  const { line } = readLineJson(field(object, 'line'), `${object.file}, ${placeOf(object, 'line')}`)
+  const sweeps = objectList(object, 'sweeps', MOST_SWEEPS).map(readSweep)
+  differentIds(object, 'sweeps', sweeps)
+  if (new Set(sweeps.map(({ name }) => name)).size < sweeps.length) {
+    throw new FormatError(object.file, placeOf(object, 'sweeps'), 'holds two sweeps of one name; names must differ')
+  }
+  return {
+    id: idField(object),
+    name: textField(object, 'name', MOST_NAME),
+    line,
+    problems: problemList(object),
+    sweeps,
+    confirmations: objectList(object, 'confirmations', MOST_CONFIRMATIONS).map(readConfirmation),
+  }
+}
+
+function readSweep(object: JsonObject): JobSweep {
+  onlyKeys(object, ['id', 'name', 'clips', 'problems'])
+  const name = textField(object, 'name', MOST_NAME)
+  return {
+    id: idField(object),
+    name,
+    clips: objectList(object, 'clips', MOST_CLIPS).map((clip) => readClip(clip, name)),
+    problems: problemList(object),
+  }
+}
+
+const CLIP_KEYS = [
+  'point',
+  'along_m',
+  'file',
+  'air',
+  'take',
+  'shared_take',
+  'offset_m',
+  'time_s',
+  'contact',
+  'air_kpa',
+  'note',
+  'columns',
+  'sha256',
+  'bytes',
+  'problems',
+]
+
+function readClip(object: JsonObject, sweep: string): JobClip {
+  onlyKeys(object, CLIP_KEYS)
+  const row: SweepRow = {
+    point: wholeNumber(object, 'point'),
+    alongM: requiredNumber(object, 'along_m', ALONG),
+    file: readPath(object),
+    air: wordField(object, 'air', ['on', 'off']),
+    take: wholeNumber(object, 'take'),
+    sharedTake: flagField(object, 'shared_take'),
+    sweep,
+    offsetM: requiredNumber(object, 'offset_m', ALONG),
+    timeS: optionalNumber(object, 'time_s', TIME),
+    contact: field(object, 'contact') === undefined ? null : wordField(object, 'contact', CONTACTS),
+    airKpa: optionalNumber(object, 'air_kpa', AIR_KPA),
+    note: textField(object, 'note', MOST_CELL),
+    unknown: readColumns(object),
+  }
+  return { row, sound: readSound(object), problems: problemList(object) }
+}
+
+function wholeNumber(object: JsonObject, key: string): number {
+  const value = requiredNumber(object, key, WHOLE)
+  if (Number.isInteger(value)) return value
+  throw new FormatError(object.file, placeOf(object, key), `is ${value}; a whole number is expected`)
+}
+
+function readPath(object: JsonObject): string {
+  const told = textField(object, 'file', 1000)
+  const path = safePath(told)
+  if (path.ok) return path.path
+  throw new FormatError(object.file, placeOf(object, 'file'), `${shown(told)} ${path.mend}`)
+}
+
+function readColumns(object: JsonObject): Record<string, string> {
+  const columns = jsonObject(field(object, 'columns'), object.file, placeOf(object, 'columns'))
+  const names = Object.keys(columns.fields).filter((name) => name !== '__proto__')
+  return Object.fromEntries(names.map((name) => [name, textField(columns, name, MOST_CELL)]))
+}
+
+function readSound(object: JsonObject): KeptSound | null {
+  if (field(object, 'sha256') === undefined) return null
+  const sha256 = textField(object, 'sha256', 64)
+  if (/^[0-9a-f]{64}$/.test(sha256)) return { sha256, bytes: requiredNumber(object, 'bytes', BYTES) }
+  throw new FormatError(
+    object.file,
+    placeOf(object, 'sha256'),
+    `is ${shown(sha256)}; 64 hexadecimal digits are expected`,
+  )
+}
+
+function readConfirmation(object: JsonObject): Confirmation {
+  onlyKeys(object, ['id', 'time_s', 'says', 'note', 'verdict', 'along_m', 'window_m'])
+  return {
+    id: idField(object),
+    timeS: requiredNumber(object, 'time_s', TIME),
+    says: wordField(object, 'says', CONFIRMATIONS),
+    note: textField(object, 'note', MOST_NOTE),
+    verdict: wordField(object, 'verdict', VERDICTS),
+    alongM: optionalNumber(object, 'along_m', ALONG),
+    windowM: readWindow(object),
+  }
+}
+
+function readWindow(object: JsonObject): readonly [number, number] | null {
+  const told = field(object, 'window_m')
+  if (told === undefined) return null
+  const place = placeOf(object, 'window_m')
+  if (!Array.isArray(told) || told.length !== 2) {
+    throw new FormatError(object.file, place, `is ${shown(told)}; two numbers [from, to] are expected`)
+  }
+  const [fromM, toM] = told.map((end, i) => checkedNumber(end, object.file, `${place}[${i}]`, ALONG))
+  return [fromM!, toM!]
+}

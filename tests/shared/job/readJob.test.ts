@@ -1,0 +1,129 @@
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Job } from '../../../shared/job/job'
+import { jobJson } from '../../../shared/job/jobJson'
+import { readJob } from '../../../shared/job/readJob'
+import { readLineJson } from '../../../shared/line/readLineJson'
+import { readSweepCsv } from '../../../shared/sweep/readSweepCsv'
+
+const demo = resolve(import.meta.dirname, '../../../demo-audio')
+const { rows } = readSweepCsv(readFileSync(resolve(demo, 'sweep.csv'), 'utf8'), 'sweep.csv')
+const { line } = readLineJson(readFileSync(resolve(demo, 'line.json'), 'utf8'), 'line.json')
+
+const DEMO: Job = {
+  id: 'job-1',
+  name: 'Alder Square',
+  createdS: 1_776_500_000,
+  changedS: 1_776_500_000.25,
+  lines: [
+    {
+      id: 'line-1',
+      name: 'Return line',
+      line,
+      problems: [{ key: 'line_path_stretched', severity: 'note', values: { path_m: 13.5, length_m: 13.4 } }],
+      sweeps: [
+        {
+          id: 'sweep-1',
+          name: '1',
+          clips: rows.map((row, i) => ({
+            row: { ...row, unknown: { colour: 'red' } },
+            sound: i === 3 ? null : { sha256: String(i % 10).repeat(64), bytes: 160_044 },
+            problems: i === 3 ? [{ key: 'missing_file', severity: 'spoilt', values: {} }] : [],
+          })),
+          problems: [],
+        },
+      ],
+      confirmations: [
+        {
+          id: 'said-1',
+          timeS: 1_776_500_100,
+          says: 'not sure',
+          note: 'Gurgles, but faint.\n"quoted"',
+          verdict: 'located',
+          alongM: 6.37,
+          windowM: [6.15, 6.55],
+        },
+      ],
+    },
+  ],
+}
+
+/** The demo with one value put elsewhere: `lines.0.name`, to be read. */
+const withValue = (path: string, value: unknown): unknown => {
+  const fields = JSON.parse(JSON.stringify(jobJson(DEMO)))
+  const steps = path.split('.')
+  const last = steps.pop()!
+  const parent = steps.reduce((at, step) => at[step], fields)
+  if (value === undefined) delete parent[last]
+  else parent[last] = value
+  return fields
+}
+const CLIP = 'lines.0.sweeps.0.clips.2'
+const CLIP_PLACE = 'lines[0].sweeps[0].clips[2]'
+
+describe('a job', () => {
+  it('comes back as it was written, as text and as data', () => {
+    expect(readJob(JSON.stringify(jobJson(DEMO)), 'job.json')).toEqual(DEMO)
+    expect(readJob(jobJson(DEMO), 'some other name')).toEqual(DEMO)
+  })
+
+  it('of any lengths, times and names comes back (seed 5)', () => {
+    const number = fc.double({ min: -9999, max: 9999, noNaN: true }).map((value) => value + 0)
+    const change = fc.record({
+      name: fc.string({ maxLength: 200, unit: 'grapheme' }).filter((text) => text.length <= 200),
+      changedS: number,
+      alongM: number,
+      note: fc.string({ maxLength: 300 }),
+      timeS: fc.option(number),
+    })
+    fc.assert(
+      fc.property(change, ({ name, changedS, alongM, note, timeS }) => {
+        const first = DEMO.lines[0]!
+        const sweep = first.sweeps[0]!
+        const clips = sweep.clips.map((clip) => ({ ...clip, row: { ...clip.row, alongM, note, timeS } }))
+        const job = { ...DEMO, name, changedS, lines: [{ ...first, sweeps: [{ ...sweep, clips }] }] }
+        expect(readJob(JSON.stringify(jobJson(job)), 'job.json')).toEqual(job)
+      }),
+      { seed: 5, numRuns: 50 },
+    )
+  })
+
+  it('from a newer version is refused with what to do', () => {
+    expect(() => readJob(withValue('schema_version', 2), 'a.json')).toThrow(
+      'a.json, schema_version: is 2, from a newer version of the program; open it there, or update this one',
+    )
+    expect(() => readJob(withValue('schema_version', undefined), 'a.json')).toThrow('is missing; this is no job')
+  })
+
+  it.each([
+    ['id', 'a/b', 'id: is "a/b"; letters, digits and hyphens'],
+    ['name', 7, 'name: is 7; a text is expected'],
+    ['name', 'x'.repeat(201), 'name: holds 201 characters; at most 200'],
+    ['changed_s', '5', 'changed_s: is the text "5"'],
+    ['lines', undefined, 'lines: is missing; a list'],
+    ['lines.0', [], 'lines[0]: is a list of 0; an object'],
+    ['lines.0.line.length_m', -1, 'lines[0].line, length_m: is -1'],
+    ['lines.0.extra', 1, 'lines[0]: holds "extra", which this version does not know'],
+    ['lines.0.problems.0.severity', 'bad', 'lines[0].problems[0].severity: is "bad"; one of spoilt, weak, note'],
+    ['lines.0.problems.0.values.path_m', null, 'lines[0].problems[0].values.path_m: is undefined'],
+    ['lines.0.confirmations.0.says', 'maybe', 'lines[0].confirmations[0].says: is "maybe"; one of yes, no, not sure'],
+    ['lines.0.confirmations.0.window_m', [1], 'lines[0].confirmations[0].window_m: is a list of 1; two numbers'],
+    [`${CLIP}.air`, 'up', `${CLIP_PLACE}.air: is "up"; one of on, off`],
+    [`${CLIP}.point`, 1.5, `${CLIP_PLACE}.point: is 1.5; a whole number`],
+    [`${CLIP}.file`, '../x.wav', `${CLIP_PLACE}.file: "../x.wav" leaves the folder`],
+    [`${CLIP}.sha256`, 'ABC', `${CLIP_PLACE}.sha256: is "ABC"; 64 hexadecimal digits`],
+    [`${CLIP}.shared_take`, 1, `${CLIP_PLACE}.shared_take: is 1; true or false`],
+  ])('with %s put to %j is refused at that place', (path, value, message) => {
+    expect(() => readJob(withValue(path, value), 'j')).toThrow(`j, ${message}`)
+  })
+
+  it('with an id or a name of a sweep twice is refused', () => {
+    const lines = (jobJson(DEMO).lines as unknown[]).concat(jobJson(DEMO).lines)
+    expect(() => readJob(withValue('lines', lines), 'j')).toThrow('j, lines: holds the id "line-1" twice')
+    const [first] = jobJson(DEMO).lines as [{ sweeps: Record<string, unknown>[] }]
+    const twice = [...first.sweeps, { ...first.sweeps[0]!, id: 'sweep-2' }]
+    expect(() => readJob(withValue('lines.0.sweeps', twice), 'j')).toThrow('holds two sweeps of one name')
+  })
+})
