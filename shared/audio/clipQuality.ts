@@ -1,10 +1,11 @@
 import type { Problem } from '../base/problem'
-import { median } from '../base/statistics'
+import { quantile } from '../base/statistics'
 import { powerToDb } from '../base/units'
 import type { Clip } from './clip'
 import { audioProblem } from './problems'
 import { bassPower } from './quality/bassPower'
 import { type ClipScan, clipScan } from './quality/clipScan'
+import { deadBlocks } from './quality/deadBlocks'
 import { flatTops } from './quality/flatTops'
 import { gainRiding } from './quality/gainRiding'
 import { gridStep } from './quality/gridStep'
@@ -18,20 +19,16 @@ import { windRumble } from './quality/windRumble'
 const SPOILT_BELOW_S = 1 // chosen: a handful of bubbles
 const WEAK_BELOW_S = 3 // chosen: less than one slow swell of the bubbling
 
-/** A block no louder than the dither of its converter is silence: triangular dither alone is 0.5 steps. */
-const DEAD_STEPS = 0.6
-
 /** A converter's step is never wider than that of 8 bits, so a wider one is a square wave's. */
 const WIDEST_STEP = 1 / 128
 
-/** No converter resolves less: 24 bits. */
-const FINEST_STEP = 2 ** -23
+/** Share of dead blocks for spoilt: in the rest there is room for the click of a plug. */
+const SILENT_SPOILT_SHARE = 0.98 // chosen
 
-/** Share of dead blocks for weak and spoilt. */
+/** Share of holes for weak. */
 const SILENT_WEAK_SHARE = 0.1 // chosen
-const SILENT_SPOILT_SHARE = 0.9 // chosen
 
-/** Usual level in steps below which the steps are heard: their noise is 0.29 steps, 20 dB under this. */
+/** Level of the loudest tenth in steps below which the steps are heard: their noise is 0.29 steps, 20 dB under this. */
 const FAINT_STEPS = 3
 
 /** Flat samples, and blocks with any, for note, weak and spoilt. */
@@ -47,7 +44,7 @@ const OFFSET_FULL_SCALE = 0.05 // chosen: takes half a decibel of headroom
 const KNOCKED_WEAK_SHARE = 0.05 // chosen
 const KNOCKED_SPOILT_SHARE = 0.5
 
-const WINDY_SHARE = 0.9 // chosen: 10 dB over all the rest
+const WINDY_SHARE = 0.75 // chosen: 5 dB over all the rest; bubbling of any kind heard so far stays below 0.4
 const WINDY_SWELL_DB = 8 // chosen: steady rumble in half seconds wanders by 4 dB
 
 const VOICE_NOTE_SHARE = 0.05 // chosen
@@ -103,20 +100,14 @@ function converterStep(samples: Float32Array, clip: Clip): number {
 }
 
 function silence(scan: ClipScan, step: number): Problem | null {
-  const dead = 1 - soundingPower(scan, step).length / scan.power.length
-  if (dead < SILENT_WEAK_SHARE) return null
-  return audioProblem('silent', dead < SILENT_SPOILT_SHARE ? 'weak' : 'spoilt', { share_percent: 100 * dead })
+  const { share, holeShare } = deadBlocks(scan, step)
+  if (share >= SILENT_SPOILT_SHARE) return audioProblem('silent', 'spoilt', { share_percent: 100 * share })
+  return holeShare < SILENT_WEAK_SHARE ? null : audioProblem('silent', 'weak', { share_percent: 100 * holeShare })
 }
 
-/** Power of the blocks that hold more than a converter's idle dither. */
-function soundingPower(scan: ClipScan, step: number): Float64Array {
-  const deadPower = (DEAD_STEPS * Math.max(step, FINEST_STEP)) ** 2
-  return scan.power.filter((power) => power > deadPower)
-}
-
-/** By the usual block that sounds at all, so that neither a pause nor one loud moment hides the rest. */
+/** By the loudest tenth: bubbles that stand out of a floor below the steps were recorded well enough. */
 function faintness(scan: ClipScan, step: number): Problem | null {
-  const power = median(soundingPower(scan, step))
+  const power = quantile(scan.power, 0.9)
   const level = powerToDb(power)
   if (level === null || Math.sqrt(power) >= FAINT_STEPS * step) return null
   return audioProblem('faint', 'weak', { level_dbfs: level })

@@ -1,3 +1,4 @@
+import { mean as meanOf, median } from '../../base/statistics'
 import { powerToDb } from '../../base/units'
 import { goertzel } from '../goertzel'
 
@@ -13,10 +14,15 @@ const FROM_HZ = 600
 const TO_HZ = 4_000
 const STEP_HZ = 150
 
+/** What has to be empty above an edge at the top of that range. */
+const BEYOND_HZ = 600
+
 /** How far the level falls over two steps at the edge … */
 const FALL_DB = 20 // chosen
+const FALL_STEPS = 2
 
 /** … how level it is over the four steps before it … */
+const SHOULDER_STEPS = 4
 const SHOULDER_DB = 8 // chosen: soil's slope is there before the edge too, and a tone stands out from both sides
 
 /** … and how little comes back beyond it. */
@@ -31,40 +37,61 @@ const BACK_DB = 6 // chosen
  * @returns Hz, within a step of 150; `null` when there is no such edge from 0.6 to 4 kHz.
  */
 export function sharpEdge(samples: Float32Array, sampleRateHz: number): number | null {
-  const levels = spectrumDb(samples, sampleRateHz)
-  if (levels === null) return null
-  for (let k = 4; k + 2 < levels.length; k++) {
-    const here = levels[k]!
-    const beyond = levels.slice(k + 2)
-    const level = levels.slice(k - 4, k).every((before) => Math.abs(before - here) < SHOULDER_DB)
-    const falls = here - levels[k + 2]! > FALL_DB
-    const stays = Math.max(...beyond) < levels[k + 2]! + BACK_DB
-    if (falls && stays && level) return FROM_HZ + (k + 1) * STEP_HZ
+  const spectra = spectraDb(samples, sampleRateHz)
+  if (spectra === null) return null
+  const { mean, usual } = spectra
+  for (let k = SHOULDER_STEPS; k + FALL_STEPS < mean.length; k++) {
+    if (isEdge(mean, k) && isEdge(usual, k)) return FROM_HZ + (k + FALL_STEPS / 2) * STEP_HZ
   }
   return null
 }
 
-/** Mean power at FROM_HZ, FROM_HZ + STEP_HZ … in dB; `null` for a clip without a frame or with a silent frequency. */
-function spectrumDb(samples: Float32Array, sampleRateHz: number): number[] | null {
+/** A level shoulder up to `k`, a fall right after it, and nothing beyond. */
+function isEdge(levels: readonly number[], k: number): boolean {
+  const here = levels[k]!
+  const below = levels[k + FALL_STEPS]!
+  const level = levels.slice(k - SHOULDER_STEPS, k).every((before) => Math.abs(before - here) < SHOULDER_DB)
+  return level && here - below > FALL_DB && Math.max(...levels.slice(k + FALL_STEPS)) < below + BACK_DB
+}
+
+/**
+ * Powers at FROM_HZ, FROM_HZ + STEP_HZ … in dB: mean and median over frames spread through the clip. An edge of the path
+ * is in both; the upper end of the bubbles' pitches is in the mean alone.
+ *
+ * @returns `null` for a clip shorter than a frame, or where a frequency is silent.
+ */
+function spectraDb(samples: Float32Array, sampleRateHz: number): { mean: number[]; usual: number[] } | null {
   const factor = Math.max(1, Math.round(sampleRateHz / RATE_HZ))
   const rateHz = sampleRateHz / factor
   const length = Math.round(FRAME_S * rateHz)
   const reach = samples.length - length * factor
   if (reach < 0) return null
   const frames = Math.max(1, Math.min(MOST_FRAMES, Math.floor((FRAMES_PER_S * samples.length) / sampleRateHz)))
-  const topHz = Math.min(TO_HZ + 4 * STEP_HZ, 0.45 * rateHz)
-  const powers = new Float64Array(Math.floor((topHz - FROM_HZ) / STEP_HZ) + 1)
+  const topHz = Math.min(TO_HZ + BEYOND_HZ, 0.45 * rateHz)
+  const powers = Array.from({ length: Math.floor((topHz - FROM_HZ) / STEP_HZ) + 1 }, () => new Float64Array(frames))
   const window = Float64Array.from({ length }, (_, i) => Math.sin((Math.PI * (i + 0.5)) / length) ** 2)
   const frame = new Float64Array(length)
   for (let f = 0; f < frames; f++) {
-    const from = frames === 1 ? 0 : Math.floor((reach * f) / (frames - 1))
-    for (let i = 0; i < length; i++) {
-      let sum = 0
-      for (let k = 0; k < factor; k++) sum += samples[from + i * factor + k]!
-      frame[i] = sum * window[i]!
-    }
-    for (let k = 0; k < powers.length; k++) powers[k]! += goertzel(frame, (FROM_HZ + k * STEP_HZ) / rateHz)
+    fillFrame(frame, samples, Math.floor((reach * f) / Math.max(1, frames - 1)), factor, window)
+    for (const [k, ofFrames] of powers.entries()) ofFrames[f] = goertzel(frame, (FROM_HZ + k * STEP_HZ) / rateHz)
   }
-  const levels = Array.from(powers, powerToDb)
-  return levels.every((level) => level !== null) ? levels : null
+  const known = (levels: (number | null)[]) => levels.filter((level) => level !== null)
+  const mean = known(powers.map((ofFrames) => powerToDb(meanOf(ofFrames))))
+  const usual = known(powers.map((ofFrames) => powerToDb(median(ofFrames))))
+  return mean.length === powers.length && usual.length === powers.length ? { mean, usual } : null
+}
+
+/** Sums of `factor` samples from `from` on, windowed. */
+function fillFrame(
+  frame: Float64Array,
+  samples: Float32Array,
+  from: number,
+  factor: number,
+  window: Float64Array,
+): void {
+  for (let i = 0, at = from; i < frame.length; i++) {
+    let sum = 0
+    for (const end = at + factor; at < end; at++) sum += samples[at]!
+    frame[i] = sum * window[i]!
+  }
 }
