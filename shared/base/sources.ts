@@ -26,6 +26,7 @@ export const SOURCES = {
     title: 'NIST Special Publication 811, Guide for the use of the SI, appendix B (conversion factors)',
     seen: 'memory',
   },
+  RFC3339: { title: 'IETF RFC 3339, Date and time on the Internet: timestamps, 2002', seen: 'memory' },
   RFC3629: { title: 'IETF RFC 3629, UTF-8, a transformation format of ISO 10646, 2003', seen: 'memory' },
   RFC4180: { title: 'IETF RFC 4180, Common format and MIME type for CSV files, 2005', seen: 'memory' },
   RFC8259: {

@@ -5,6 +5,7 @@
  *   fraction may be missing.
  * @returns `null` for anything else, a time without an offset or a date that does not exist among it.
  * @see ISO 8601 in the profile of IETF RFC 3339, section 5.6, from memory; the tests compare with `Date.parse`.
+ *   [RFC3339] in sources.ts
  */
 export function isoToSeconds(text: string): number | null {
   const found = TIME.exec(text)

@@ -92,7 +92,7 @@ function shareText(share: number): string {
 /**
  * Name of the one-third-octave band with this mid-band frequency: the rounded value of the tenth-decade series.
  *
- * @see ISO 3, series R10; IEC 61260-1, annex E (nominal mid-band frequencies), both from memory.
+ * @see IEC 61260-1, annex E (nominal mid-band frequencies), from memory. [IEC61260] in sources.ts
  */
 function nominalBandHz(midHz: number): number {
   const step = Math.round(10 * Math.log10(midHz))
