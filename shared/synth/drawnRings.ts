@@ -14,13 +14,13 @@ import { nearestCell } from './grid'
  * after the bubble before.
  */
 const FOUND = {
-  most: 0.96,
-  overNoiseDb: 13.9,
-  overNoiseWidthDb: 2.3,
-  overAllDb: 3.4,
-  overAllDbPerOctave: 4.5,
+  most: 0.97,
+  overNoiseDb: 14.1,
+  overNoiseWidthDb: 2.4,
+  overAllDb: 3.1,
+  overAllDbPerOctave: 4.2,
   overAllPitchHz: 700,
-  overAllWidthDb: 4.2,
+  overAllWidthDb: 4.5,
   crowded: 0.6,
   crowdedS: 0.02,
 } as const
@@ -28,7 +28,7 @@ const FOUND = {
 const BURST_DB = 11
 /** Rings found where there are none, and bursts where there is no bubbling, a second. Measured likewise. */
 const FALSE_PER_S = 0.03
-const OTHER_BURSTS_PER_S = 3.4
+const OTHER_BURSTS_PER_S = 3.1
 
 /** Rings the ring finder would report, and what they say together. */
 export function drawnRings(

@@ -1,8 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { median, standardDeviation } from '../../../shared/base/statistics'
-import { findRings } from '../../../shared/bubbles/findRings'
-import { summariseRings } from '../../../shared/bubbles/summariseRings'
-import { bandLevels } from '../../../shared/spectrum/bandLevels'
+import { clipEvidence } from '../../../shared/evidence/clipEvidence'
 import { drawnClip } from '../../../shared/synth/drawnEvidence'
 import { drawYard } from '../../../shared/synth/drawYard'
 import { FAMILIES } from '../../../shared/synth/families'
@@ -31,17 +29,16 @@ beforeAll(() => {
       return Math.abs(alongM - (yard.truth.exitAlongM[0] ?? 0))
     }
     for (const plan of [nearest[0]!, nearest[4]!]) {
-      const { channels, sampleRateHz } = renderClip(yard, plan)
+      const heard = clipEvidence(renderClip(yard, plan))
       const drawn = drawnClip(yard, plan)
-      const found = findRings(channels[0]!, sampleRateHz)
-      for (const [b, levels] of bandLevels(channels[0]!, sampleRateHz, found.rings).entries())
+      for (const [b, levels] of heard.bands.entries())
         for (const key of KEYS) {
           const heardDb = levels[key]
           const drawnDb = drawn.bands[b]![key]
           if (heardDb !== null && drawnDb !== null) differences[key][b]!.push(heardDb - drawnDb)
           else if (heardDb !== drawnDb) oneSaysNothing.push(`${family.name} ${plan.row.file} ${key} ${levels.midHz}`)
         }
-      rings.heard += summariseRings(found).ratePerS
+      rings.heard += heard.rings.ratePerS
       rings.drawn += drawn.rings.ratePerS
     }
   }
