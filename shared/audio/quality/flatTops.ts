@@ -21,6 +21,9 @@ const LEAST_RUN = 3 // chosen
  */
 const LEAP_TOLERANCES = 4 // chosen
 
+/** A flat that lies nearer to the mean than this share of the sound's own size is idling, not cut. */
+const OUTER_SHARE = 0.7 // chosen: a square wave, the flattest of all, lies at 1
+
 /**
  * Flat tops: where the sound was cut off, at full scale or below it (an amplifier ahead of the converter overloads at any
  * level of the file).
@@ -30,11 +33,14 @@ const LEAP_TOLERANCES = 4 // chosen
 export function flatTops(samples: Float32Array, scan: ClipScan, step: number): FlatTops {
   let flat = 0
   const touched = new Uint8Array(scan.power.length)
+  const mean = scan.mean.reduce((sum, one) => sum + one, 0) / Math.max(1, scan.mean.length)
+  const size = Math.sqrt(scan.power.reduce((sum, one) => sum + one, 0) / Math.max(1, scan.power.length))
   for (const side of [1, -1]) {
     const peaks = side > 0 ? scan.highest : scan.lowest
-    let extreme = 0
+    let extreme = Number.NEGATIVE_INFINITY
     for (const peak of peaks) extreme = Math.max(extreme, side * peak)
-    const tolerance = Math.max(extreme * FLAT_SHARE, step / 2)
+    if (extreme - side * mean < OUTER_SHARE * size) continue
+    const tolerance = Math.max((extreme - side * mean) * FLAT_SHARE, step / 2)
     const limit = extreme - tolerance
     let done = 0
     for (let block = 0; block < peaks.length; block++) {

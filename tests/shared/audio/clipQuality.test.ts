@@ -262,8 +262,11 @@ describe('a sharp upper edge', () => {
   it('is not what soil does, however steep, nor a lone tone, nor a wideband codec', () => {
     // 40 and 80 dB a kilohertz, ending in the recorder's noise.
     for (const keepHz of [217, 109]) {
-      const tones = Array.from({ length: 110 }, (_, k) => 60 + 37 * k)
-      const soil = sum(...tones.map((hz) => sine(hz, 0.1 * Math.exp(-hz / keepHz), 4)), noise('soil', 1e-5, 4))
+      const soil = noise('soil', 1e-5, 4)
+      for (let hz = 60; hz < 4100; hz += 37) {
+        const [amplitude, turn] = [0.1 * Math.exp(-hz / keepHz), (2 * Math.PI * hz) / RATE_HZ]
+        for (let n = 0; n < soil.length; n++) soil[n]! += amplitude * Math.sin(turn * n)
+      }
       expect(named(soil)).toEqual([])
     }
     expect(named(sum(sine(1500, 0.1, 4), noise('tone', 1e-4, 4)))).toEqual([])
