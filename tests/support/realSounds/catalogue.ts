@@ -16,6 +16,7 @@ export type SoundKind =
   | 'crowd'
   | 'thunder'
   | 'digging'
+  | 'falling-water'
 
 export interface CatalogueSound {
   readonly name: string
@@ -177,7 +178,8 @@ export const CATALOGUE: readonly CatalogueSound[] = [
   ufoai('hiss', 'held', 'steam', { licence: 'GPL-2+' }),
   ufoai('hiss', 'tune', 'tv_static'),
   clonk('hiss', 'held', 'sizzle', 'Liquids.ocg/SmokeSizzle.ogg'),
-  clonk('hiss', 'held', 'waterfall', 'Environment.ocg/Waterfall.ogg'),
+  // Counted with neither: it hisses, and falling water is full of bubbles.
+  clonk('falling-water', 'held', 'waterfall', 'Environment.ocg/Waterfall.ogg'),
 
   // Machines that beat.
   ufoai('pump', 'tune', 'minepump03', { licence: 'CC-BY-3.0' }),
