@@ -1,7 +1,8 @@
 import { median, quantile } from '../base/statistics'
 import type { GroundPrior } from '../ground/groundPrior'
 import type { Cover } from '../line/line'
-import type { SettingDown } from './settingDown'
+import type { BandRow, SettingDown } from './settingDown'
+import { toldFloors } from './toldFloors'
 
 /** Everything about a sweep that stays the same wherever a source is tried. */
 export interface FitModel {
@@ -17,8 +18,10 @@ export interface FitModel {
   readonly coverOf: Int32Array
   /** First guess of the floor, dBFS per band. */
   readonly floorDb: Float64Array
-  /** How well an air-off level tells the floor of the air-on clip of the same setting-down, dB. */
-  readonly pairSdDb: number
+  /** Floor of each setting-down's air-on clip as its air-off clip tells it, dBFS per band; `null` without one. */
+  readonly toldFloorDb: readonly (BandRow | null)[]
+  /** How well it tells it, standard deviation in dB per band. */
+  readonly toldSdDb: Float64Array
 }
 
 /** Where the numbers that all settings-down share stand in the parameter vector. */
@@ -97,29 +100,8 @@ export function fitModel(settings: readonly SettingDown[], bandHz: readonly numb
     covers,
     coverOf: Int32Array.from(settings, (setting) => covers.indexOf(setting.cover)),
     floorDb: Float64Array.from(bandHz, (_, band) => floorGuess(settings, band)),
-    pairSdDb: pairSdDb(settings),
+    ...toldFloors(settings, bandHz.length),
   }
-}
-
-/** Repeatability of a floor is held to this, dB. Chosen: a finite clip of noise; two clips a minute apart. */
-const PAIR_SD_DB = { least: 0.5, most: 2 }
-/** Fewest pairs from which it is taken. */
-const FEWEST_PAIRS = 20
-/** Below this share of the pairs nothing but floor is heard, in nearly every sweep; |z| of a normal there. */
-const QUIET_PAIRS = { share: 0.4, z: 0.5244 }
-
-/** From the sweep itself: the spread of air-on over air-off where they differ least. */
-function pairSdDb(settings: readonly SettingDown[]): number {
-  const differences = settings.flatMap(({ on, off }) =>
-    on && off
-      ? [...on.levelDb].flatMap((level, b) =>
-          on.weight[b]! > 0 && off.weight[b]! > 0 ? [Math.abs(level - off.levelDb[b]!)] : [],
-        )
-      : [],
-  )
-  if (differences.length < FEWEST_PAIRS) return PAIR_SD_DB.most
-  const sd = quantile(differences, QUIET_PAIRS.share) / QUIET_PAIRS.z
-  return Math.min(PAIR_SD_DB.most, Math.max(PAIR_SD_DB.least, sd))
 }
 
 /** Median of the air-off levels of a band; without any, the quiet fifth of the air-on levels. */

@@ -258,8 +258,8 @@ export class LevelModel {
 
   /** The floor as the air-off clip of the same setting-down tells it, dBFS; `null` where there is none. */
   private toldFloor(k: number, b: number, air: 'on' | 'off'): number | null {
-    const { off } = this.model.settings[k]!
-    return air === 'on' && off !== null && off.weight[b]! > 0 ? off.levelDb[b]! : null
+    const floor = air === 'on' ? this.model.toldFloorDb[k]! : null
+    return floor !== null && floor.weight[b]! > 0 ? floor.levelDb[b]! : null
   }
 
   /** Power expected in a cell; leaves each source's share of it in `level`. */
@@ -322,7 +322,7 @@ export class LevelModel {
       const total = this.expect(k, b, air, told, at.ground, at.parameters)
       const residual = clip.levelDb[b]! - Math.log(total) / NEPERS_PER_DB
       const sourceShare = this.fillRow(k, b, told, total)
-      const floorSd = told === null ? FLOOR_CELL_SD_DB : this.model.pairSdDb
+      const floorSd = told === null ? FLOOR_CELL_SD_DB : this.model.toldSdDb[b]!
       const variance = floorSd * floorSd + (sourceShare * SOURCE_SD_DB) ** 2
       const share = CELL_SHARE * clip.weight[b]!
       this.residuals[b] = residual

@@ -28,8 +28,8 @@ export const WINDOW_PROBABILITY = 0.8
 const LONE_SPACING_M = 1
 /** Fewest usable points with the air on from which a place is worked out. */
 export const FEWEST_POINTS = 3
-/** That a leak can be heard at all before any clip was: neither way. Chosen. */
-const PRIOR_OF_SOURCE = 0.5
+/** That there is a source to be heard, before any clip was: a line is listened to after it failed its test. Chosen. */
+const PRIOR_OF_SOURCE = 0.9
 
 export interface LocateInput {
   readonly line: Line

@@ -4,13 +4,15 @@ import type { Facts } from './facts'
 import { massBetween } from './window'
 
 /** Below this probability of any source the verdict is `no leak heard`. */
-const HEARD = 0.1
+const HEARD = 0.5
 /** From this probability of a source on a place can be `located`. */
-const SURE = 0.9
+const SURE = 0.7
 /** More than this share of the density past an end of the line is not `located`. Chosen. */
 const PAST_END_SHARE = 0.2
-/** How much the rings must speak for the place when no air-off clip can, nepers. Chosen: odds of seven to one. */
-const RINGS_NEEDED = 2
+/** How much the rings must speak for the place when no air-off clip can, nepers. Calibrated on the synthetic yard. */
+const RINGS_NEEDED = 1
+/** Further against the place than this the rings may never speak: what bubbles out can be heard to. Calibrated. */
+const RINGS_AGAINST = -3
 
 /**
  * Says only what is known.
@@ -41,7 +43,7 @@ export function judge(facts: Facts): { verdict: Verdict; why: Reason[] } {
       values: { share: pastStart + pastEnd },
     })
   }
-  if (!airOffSpeaks(facts) && facts.ringSupport < RINGS_NEEDED) {
+  if (facts.ringSupport < (airOffSpeaks(facts) ? RINGS_AGAINST : RINGS_NEEDED)) {
     why.push({ key: 'reason_no_bubbling', values: { bubbling: bubblingNear(facts) } })
   }
   return { verdict: why.length === 0 ? 'located' : 'unsure', why }
