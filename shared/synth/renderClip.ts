@@ -1,12 +1,13 @@
 import type { Clip } from '../audio/clip'
 import { Random } from '../base/random'
+import { quantile } from '../base/statistics'
 import type { Rings } from './bubbleTrain'
 import { type Chirp, ENVELOPE_STEP_S, type HeardTone, type VoiceSound } from './clipSounds'
 import { nearestCell, totalPower } from './grid'
 import { clipParts } from './parts'
 import { ridingGain } from './ridingGain'
 import { SpectrumSum } from './spectrumSum'
-import { clipDurationS, FAINT_RMS } from './spoils'
+import { clipDurationS, FAINT_REACH } from './spoils'
 import type { ClipPlan, Yard } from './yard'
 
 /**
@@ -165,18 +166,19 @@ function rideGain(samples: Float64Array, sampleRateHz: number, restingPower: num
   }
 }
 
-/** Root mean square to which a clip overdriven into clipping is raised. Chosen: about a third of it is cut off. */
-const OVERDRIVEN_RMS = 1
+/** Share of the samples of an overdriven clip that lie beyond what its converter can say. Chosen. */
+const CUT_OFF_SHARE = 0.5
 
 function spoil(samples: Float64Array, plan: ClipPlan): void {
   if (plan.spoil === 'silent') samples.fill(0)
-  if (plan.spoil === 'faint') raiseTo(samples, FAINT_RMS)
-  if (plan.spoil === 'clipped') raiseTo(samples, OVERDRIVEN_RMS)
-}
-
-function raiseTo(samples: Float64Array, rms: number): void {
-  let sum = 0
-  for (const v of samples) sum += v * v
-  const gain = rms / Math.sqrt(sum / samples.length)
-  for (let n = 0; n < samples.length; n++) samples[n]! *= gain
+  if (plan.spoil === 'clipped') {
+    const gain = 1 / quantile(samples.map(Math.abs), 1 - CUT_OFF_SHARE)
+    for (let n = 0; n < samples.length; n++) samples[n] = Math.min(Math.max(samples[n]! * gain, -1), 1)
+  }
+  if (plan.spoil === 'faint') {
+    const gain = FAINT_REACH / quantile(samples.map(Math.abs), 0.99)
+    // Whatever the file holds, the converter had 16 bits.
+    const faint = samples.map((v) => v * gain)
+    samples.set(asRecorded(faint, { kind: 'pcm', bits: 16 }))
+  }
 }

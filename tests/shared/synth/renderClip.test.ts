@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
+import { clipQuality } from '../../../shared/audio/clipQuality'
 import { drawYard } from '../../../shared/synth/drawYard'
 import { type Family, familyNamed } from '../../../shared/synth/families'
 import { EVIDENCE_BANDS } from '../../../shared/synth/grid'
 import { renderClip } from '../../../shared/synth/renderClip'
-import type { ClipPlan, Spoil, Yard } from '../../../shared/synth/yard'
+import { type ClipPlan, SPOILS, type Spoil, type Yard } from '../../../shared/synth/yard'
 import { close } from '../../support/close'
 import { bandPowers } from './bandPowers'
 
@@ -81,4 +82,15 @@ it('a clip handled throughout is far louder, all the time', () => {
   }
   const calm = tenths(null)
   for (const [i, power] of tenths('handled').entries()) expect(power).toBeGreaterThan(5 * calm[i]!)
+})
+
+it.each(SPOILS)('a %s clip is named by whoever judges clips', (spoil) => {
+  const named = { clipped: 'clipped', short: 'too_short', silent: 'silent', handled: 'knocked', faint: 'silent' }[spoil]
+  for (let seed = 0; seed < 6; seed++) {
+    const yard = drawYard(familyNamed('spoilt clips')!, `judged ${seed}`)
+    const clip = renderClip(yard, { ...yard.clips[seed]!, spoil })
+    const problem = clipQuality(clip.channels[0]!, clip.sampleRateHz, clip).find(({ key }) => key === named)
+    expect(problem, `${spoil}, seed ${seed}`).toBeDefined()
+    if (spoil !== 'handled') expect(problem!.severity).toBe('spoilt')
+  }
 })
