@@ -2,6 +2,7 @@ import { ANSWER_WORDS } from './answerWords'
 import { CLIP_PROBLEMS } from './clipProblems'
 import { FILE_PROBLEMS } from './fileProblems'
 import { LINE_PROBLEMS } from './lineProblems'
+import { REASON_WORDS } from './reasons'
 import { SHEET_PROBLEMS } from './sheetProblems'
 import { TAPE_WORDS } from './tapeWords'
 
@@ -11,6 +12,7 @@ export const WORDS = {
   ...CLIP_PROBLEMS,
   ...FILE_PROBLEMS,
   ...LINE_PROBLEMS,
+  ...REASON_WORDS,
   ...SHEET_PROBLEMS,
   ...TAPE_WORDS,
 } as const

@@ -1,0 +1,44 @@
+import type { Wording } from './wording'
+
+/** Why the answer is what it is. */
+export const REASON_WORDS = {
+  reason_too_few_points: {
+    text: 'Only {points} usable points; at least {needed} are needed for a place. Record more, two on each side of the loudest.',
+  },
+  reason_no_source_needed: {
+    text: 'Nothing rises over the floor the way a leak would: the chance that one was heard is {probability}.',
+  },
+  reason_loudest_is_little: {
+    text: 'The most that any point stands over its floor is {over_floor_db}, at point {point}.',
+  },
+  reason_not_heard_is_not_tight: {
+    text: 'Not heard is not tight. If the line failed its test: more air, longer clips, points closer together, air from the other end.',
+  },
+  reason_try_more_air: {
+    text: 'Not heard is not tight. If the line failed its test: more air, longer clips, closer points, air let in at the other end.',
+  },
+  reason_weak_source: { text: 'It may be chance: the probability that a source was heard at all is {probability}.' },
+  reason_wide_window: { text: 'The window is {width_m} wide. More than {widest_m} is too wide to dig by.' },
+  reason_past_start: {
+    text: 'The sound may come from before the start of the line ({share}). Record points beyond it.',
+  },
+  reason_past_end: { text: 'The sound may come from past the end of the line ({share}). Record points beyond it.' },
+  reason_no_bubbling: {
+    text: 'Something is louder there, but the bubbles do not bear it out. Record longer, and once with the air off.',
+  },
+  reason_falls_both_sides: {
+    text: 'At point {point} the sound stands {over_floor_db} over the floor near {band_hz}, and less on both sides, at points {left} and {right}.',
+  },
+  reason_stands_out: { text: 'At point {point} the sound stands {over_floor_db} over the floor near {band_hz}.' },
+  reason_little_over_floor: {
+    text: 'At the nearest point, {point}, the sound stands only {over_floor_db} over the floor near {band_hz}.',
+  },
+  reason_rings: {
+    text: '{rate_per_s} bubbles a second ring at point {point}, {other_rate_per_s} at point {other}.',
+  },
+  reason_near_inlet: { text: 'The air inlet, {inlet_m} along, is near and hisses too. Check by ear.' },
+  reason_depth_assumed: { text: 'The depth was not told. {depth_m} is assumed, which widens the window.' },
+  reason_sound_may_leave_beside: {
+    text: 'This is where the sound leaves the ground. Bedding or a slab can shift that from the hole.',
+  },
+} as const satisfies Record<string, Wording>
