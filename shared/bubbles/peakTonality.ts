@@ -22,6 +22,12 @@ const NEAR_BINS = 2
 const LEAST_LIFT_DB = 4
 const MOST_LIFT_DB = 30
 
+/**
+ * Nor does what lies this far under the peak, dB: however pure, a tone that sets in at once leaks some −20 to −30 dB over the
+ * map, and a strong ring must not be taken for a knock by its own leakage.
+ */
+const LEAKAGE_DB = 30
+
 /** New is what a frame holds beyond the floor and beyond what the same pitch had just before. @see PeakTonality */
 export function peakTonality(map: SoundMap, peak: SoundPeak): PeakTonality {
   const { binCount, firstBin, power } = map
@@ -32,6 +38,7 @@ export function peakTonality(map: SoundMap, peak: SoundPeak): PeakTonality {
   const nearBins = nearBinsOf(map, peak)
   const octaveFrom = (firstBin + peak.bin) / 2 - firstBin
   const octaveTo = 2 * (firstBin + peak.bin) - firstBin
+  const leakage = power[row + peak.bin]! * 10 ** (-LEAKAGE_DB / 10)
   let near = 0
   let octave = 0
   let all = 0
@@ -41,7 +48,7 @@ export function peakTonality(map: SoundMap, peak: SoundPeak): PeakTonality {
     const old = Math.max(floors[floor + k]!, power[before + k]!)
     const fresh = power[row + k]! - old
     if (fresh <= 0) continue
-    const liftDb = powerDb(power[row + k]! / old)
+    const liftDb = Math.min(powerDb(power[row + k]! / old), powerDb(power[row + k]! / leakage))
     const lift = liftDb < LEAST_LIFT_DB ? 0 : Math.min(liftDb, MOST_LIFT_DB)
     all += fresh
     allLift += lift
