@@ -13,6 +13,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   'shared/spectrum': ['shared/base', 'shared/audio', 'fft.js', 'meyda'],
   'shared/bubbles': ['shared/base', 'shared/audio', 'shared/spectrum'],
   'shared/evidence': ['shared/base', 'shared/audio', 'shared/spectrum', 'shared/bubbles'],
+  'shared/listen': ['shared/base', 'shared/spectrum', 'shared/bubbles'],
   'shared/ground': ['shared/base', 'shared/line'],
   'shared/sweep': ['shared/base', 'shared/line'],
   'shared/locate': ['shared/base', 'shared/evidence', 'shared/ground', 'shared/line', 'shared/sweep'],

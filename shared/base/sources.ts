@@ -124,6 +124,11 @@ export const SOURCES = {
     title: 'G. Peeters, A large set of audio features for sound description, CUIDADO report, 2004',
     seen: 'memory',
   },
+  WebAudio: {
+    title:
+      'W3C, Web Audio API: BiquadFilterNode (coefficients after R. Bristow-Johnson; Q of high- and low-pass in dB), WaveShaperNode',
+    seen: 'memory',
+  },
   Welch1967: {
     title:
       'P. D. Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15, 70-73, 1967',
