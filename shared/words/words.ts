@@ -1,7 +1,13 @@
 import { ANSWER_WORDS } from './answerWords'
 import { CLIP_PROBLEMS } from './clipProblems'
 import { FILE_PROBLEMS } from './fileProblems'
+import { HELP_WORDS } from './helpWords'
+import { JOBS_WORDS } from './jobsWords'
 import { LINE_PROBLEMS } from './lineProblems'
+import { LINE_WORDS } from './lineWords'
+import { LISTEN_WORDS } from './listenWords'
+import { PAGE_WORDS } from './pageWords'
+import { PLACE_WORDS } from './placeWords'
 import { REASON_WORDS } from './reasons'
 import { SHEET_PROBLEMS } from './sheetProblems'
 import { TAPE_WORDS } from './tapeWords'
@@ -11,7 +17,13 @@ export const WORDS = {
   ...ANSWER_WORDS,
   ...CLIP_PROBLEMS,
   ...FILE_PROBLEMS,
+  ...HELP_WORDS,
+  ...JOBS_WORDS,
   ...LINE_PROBLEMS,
+  ...LINE_WORDS,
+  ...LISTEN_WORDS,
+  ...PAGE_WORDS,
+  ...PLACE_WORDS,
   ...REASON_WORDS,
   ...SHEET_PROBLEMS,
   ...TAPE_WORDS,

@@ -50,9 +50,9 @@ describe('words', () => {
     expect(odd).toEqual([])
   })
 
-  it('are sentences, but for headings and the tape, which continues one; and so is every mend', () => {
+  it('are sentences, but for headings, labels, commands and the tape, which continues one; and so is every mend', () => {
     const isSentence = (text: string) => /^(?:[A-Z]|\{\w+\})/.test(text) && /[.?]$/.test(text)
-    const isPart = (key: string) => key.startsWith('tape_') || key.startsWith('heading_')
+    const isPart = (key: string) => /^(?:tape|heading|label|do)_/.test(key)
     const wrong = WORDINGS.filter(
       ([key, { text, mend }]) => isSentence(text) === isPart(key) || (mend !== undefined && !isSentence(mend)),
     )

@@ -1,0 +1,31 @@
+import type { Wording } from './wording'
+
+/** The words of the trade as they are used here. */
+export const HELP_WORDS = {
+  heading_help_words: { text: 'Words' },
+  heading_help_features: { text: 'What a clip tells' },
+  label_help_line: { text: 'Line' },
+  help_line: { text: 'The run of pipe under test, from its start (0) to its end.' },
+  label_help_along: { text: 'Along' },
+  help_along: { text: "Distance from the line's start, measured along the pipe." },
+  label_help_point: { text: 'Point' },
+  help_point: { text: 'A numbered place on the ground over the line where the microphone is set down.' },
+  label_help_clip: { text: 'Clip' },
+  help_clip: { text: 'One recording at one point, with the air on or off.' },
+  label_help_sweep: { text: 'Sweep' },
+  help_sweep: { text: 'One pass of clips over the points. A line can have several.' },
+  label_help_ring: { text: 'Ring' },
+  help_ring: { text: 'One bubble heard: a short tone that dies away.' },
+  label_help_window: { text: 'Window' },
+  help_window: { text: 'The stretch of line in which the leak lies with the probability that is told beside it.' },
+  label_help_located: { text: 'Located' },
+  help_located: { text: 'One place stands out, and its window is narrow enough to dig by.' },
+  label_help_unsure: { text: 'Unsure' },
+  help_unsure: {
+    text: 'The window is wide, or the leak may lie past an end. The best candidate is told, and where to listen next.',
+  },
+  label_help_none: { text: 'No leak heard' },
+  help_none: { text: 'The clips are explained as well without a leak. That does not mean that there is none.' },
+  label_help_ear: { text: 'Confirmed by ear' },
+  help_ear: { text: 'Somebody looked at the spectrum, listened to the best point and one beside it, and said yes.' },
+} as const satisfies Record<string, Wording>

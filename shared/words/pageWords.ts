@@ -1,0 +1,58 @@
+import type { Wording } from './wording'
+
+/** What stands round every screen: names of screens, saving, tabs, commands. `label_` and `do_` are no sentences. */
+export const PAGE_WORDS = {
+  label_app: { text: 'Yardhark' },
+  label_screens: { text: 'Screens' },
+  label_jobs: { text: 'Jobs' },
+  label_line: { text: 'Line' },
+  label_place: { text: 'Place' },
+  label_help: { text: 'Help' },
+  label_skip: { text: 'Skip to the content' },
+  label_no_job: { text: 'No job is open' },
+  label_saved: { text: 'Saved' },
+  label_saving: { text: 'Saving' },
+  label_read_only: { text: 'Only to look at' },
+  label_which_line: { text: 'Line on show' },
+  label_messages: { text: 'Messages' },
+  label_length: { text: '{m}' },
+  label_none: { text: 'not told' },
+  do_undo: { text: 'Undo' },
+  do_redo: { text: 'Redo' },
+  label_undo_what: { text: 'Undo: {what}' },
+  label_redo_what: { text: 'Redo: {what}' },
+  do_cancel: { text: 'Cancel' },
+  do_dismiss: { text: 'Dismiss' },
+  do_go_on: { text: 'Go on' },
+  do_try_again: { text: 'Try again' },
+  do_work_here: { text: 'Work here instead' },
+  do_reload: { text: 'Load the page again' },
+  page_read_only: {
+    text: 'The jobs are open in another tab, where they can be changed. Here they can be looked at.',
+  },
+  page_save_failed: {
+    text: 'The last changes are not saved: this device refused them.',
+    mend: 'Keep this page open and try again.',
+  },
+  page_save_full: {
+    text: 'The last changes are not saved: this device has no room left.',
+    mend: 'Delete a job or files you no longer need, and try again. Keep this page open.',
+  },
+  page_no_storage: {
+    text: 'This browser keeps nothing here, as in a private window: {why}.',
+    mend: 'Open the page in a normal window.',
+  },
+  page_fault: {
+    text: 'Something in the program went wrong: {why}.',
+    mend: 'What was saved is safe. Load the page again.',
+  },
+  page_screen_fault: { text: 'This screen met a fault of the program: {why}.' },
+  other_tab_old: {
+    text: 'Another tab holds the jobs open with an older version of this page.',
+    mend: 'Close that tab.',
+  },
+  field_no_number: { text: 'This is no number; write one like 3.5.' },
+  field_too_low: { text: 'At least {least} is needed here.' },
+  field_too_high: { text: 'At most {most} is possible here.' },
+  field_missing: { text: 'A number is needed here.' },
+} as const satisfies Record<string, Wording>

@@ -1,0 +1,51 @@
+import { CLIP_FEATURES } from '../../../../shared/evidence/features'
+import { useSay } from '../../frame/useSay'
+import { Panel } from '../../look/widgets/Panel'
+import './HelpScreen.css'
+
+/** What the words mean: those of the answer, and one line for each number that a clip gives. */
+export function HelpScreen() {
+  const { say } = useSay()
+  return (
+    <div className="help">
+      <Panel heading={say('heading_help_words')}>
+        <dl className="help-list">
+          {WORD_ENTRIES.map(([term, meaning]) => (
+            <div key={term}>
+              <dt>{say(term)}</dt>
+              <dd>{say(meaning)}</dd>
+            </div>
+          ))}
+        </dl>
+      </Panel>
+      <Panel heading={say('heading_help_features')}>
+        <dl className="help-list">
+          {CLIP_FEATURES.map(({ id, heading, unit, meaning }) => (
+            <div key={id}>
+              <dt>
+                {heading}
+                {unit !== '' && `, ${unit}`}
+              </dt>
+              <dd>{meaning}</dd>
+            </div>
+          ))}
+        </dl>
+      </Panel>
+    </div>
+  )
+}
+
+/** Term and meaning, in the order they are met. */
+const WORD_ENTRIES = [
+  ['label_help_line', 'help_line'],
+  ['label_help_along', 'help_along'],
+  ['label_help_point', 'help_point'],
+  ['label_help_clip', 'help_clip'],
+  ['label_help_sweep', 'help_sweep'],
+  ['label_help_ring', 'help_ring'],
+  ['label_help_window', 'help_window'],
+  ['label_help_located', 'help_located'],
+  ['label_help_unsure', 'help_unsure'],
+  ['label_help_none', 'help_none'],
+  ['label_help_ear', 'help_ear'],
+] as const

@@ -1,0 +1,57 @@
+import { PageNotices } from '../../frame/PageNotices'
+import { useApp, useAppState } from '../../frame/useApp'
+import { useSay } from '../../frame/useSay'
+import { Button } from '../../look/widgets/Button'
+import { Icon } from '../../look/widgets/Icon'
+import { Panel } from '../../look/widgets/Panel'
+import { DropArea } from '../../open/DropArea'
+import { OpenButtons } from '../../open/OpenButtons'
+import { OpeningPanel } from '../../open/OpeningPanel'
+import { DevicePanel } from './DevicePanel'
+import { JobList } from './JobList'
+import './JobsScreen.css'
+
+/** All jobs on this device, and how to get another one. */
+export function JobsScreen() {
+  const { say } = useSay()
+  const { opener } = useApp()
+  const jobs = useAppState((state) => state.session.jobs)
+  const isOpening = useAppState((state) => state.session.opening !== null)
+  const readOnly = useAppState((state) => state.session.readOnly)
+  const isEmpty = jobs !== null && jobs.length === 0
+  return (
+    <DropArea target={TARGET}>
+      <div className="jobs">
+        <div className="stack">
+          <PageNotices place="jobs" />
+          <OpeningPanel />
+          {isEmpty && !isOpening && (
+            <div className="jobs-empty">
+              <p className="jobs-lead">{say('jobs_empty')}</p>
+              <p>{say('jobs_empty_first')}</p>
+              <Button kind="main" wide disabled={readOnly} onClick={() => void opener.demo()}>
+                {say('do_open_demo')}
+              </Button>
+            </div>
+          )}
+          {!isEmpty && <JobList />}
+        </div>
+        <div className="stack">
+          <Panel heading={say('label_open')}>
+            <p>{say('jobs_open_how')}</p>
+            <OpenButtons target={TARGET} isMain={!isEmpty} />
+            <p className="soft jobs-drop">{say('jobs_drop')}</p>
+            {!isEmpty && (
+              <Button kind="bare" disabled={readOnly} icon={<Icon name="place" />} onClick={() => void opener.demo()}>
+                {say('do_open_demo')}
+              </Button>
+            )}
+          </Panel>
+          <DevicePanel />
+        </div>
+      </div>
+    </DropArea>
+  )
+}
+
+const TARGET = { kind: 'job' } as const

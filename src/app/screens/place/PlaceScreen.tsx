@@ -1,0 +1,61 @@
+import type { JobLine } from '../../../../shared/job/job'
+import type { LocateAnswer } from '../../../../shared/locate/answer'
+import { PageNotices } from '../../frame/PageNotices'
+import { useApp, useAppState } from '../../frame/useApp'
+import { OpeningPanel } from '../../open/OpeningPanel'
+import { choosePoint } from '../../store/actions/choosePoint'
+import { answerOf } from '../../store/selectors/answerOf'
+import { shownLine } from '../../store/selectors/shownLine'
+import { ClipsPart } from './ClipsPart'
+import { ConfirmPanel } from './ConfirmPanel'
+import { NextSteps } from './NextSteps'
+import { PlaceEmpty } from './PlaceEmpty'
+import { PlaceSketch } from './PlaceSketch'
+import { PointPanel } from './PointPanel'
+import { RankedPoints } from './RankedPoints'
+import { Reasons } from './Reasons'
+import { VerdictPart } from './VerdictPart'
+import { WorkingPart } from './WorkingPart'
+import './PlaceScreen.css'
+
+/** Where the leak is, how sure that is, and why. */
+export function PlaceScreen() {
+  const line = useAppState(shownLine)
+  const kept = useAppState((state) => (line === null ? undefined : state.session.answers[line.id]))
+  if (line === null) return null
+  const isEmpty = line.sweeps.every((sweep) => sweep.clips.length === 0)
+  return (
+    <>
+      <PageNotices place="place" />
+      <OpeningPanel />
+      {isEmpty ? <PlaceEmpty line={line} /> : <WorkingPart line={line} />}
+      {!isEmpty && kept !== undefined && <Answered line={line} answer={kept.answer} />}
+    </>
+  )
+}
+
+function Answered({ line, answer }: { readonly line: JobLine; readonly answer: LocateAnswer }) {
+  const { store } = useApp()
+  const isCurrent = useAppState((state) => answerOf(state, line)?.isCurrent === true)
+  const chosenPoint = useAppState((state) => state.session.chosenPoint)
+  const choose = (point: number | null) => store.dispatch(choosePoint, point)
+  const chosen = answer.points.find(({ point }) => point === chosenPoint)
+  return (
+    <div className="place" data-old={!isCurrent}>
+      <div className="place-column">
+        <VerdictPart line={line} answer={answer} />
+        <PlaceSketch line={line} answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
+        {chosen && (
+          <PointPanel key={chosen.point} line={line} answer={answer} point={chosen} onClose={() => choose(null)} />
+        )}
+        <ConfirmPanel line={line} answer={answer} />
+      </div>
+      <div className="place-column">
+        <Reasons answer={answer} />
+        <RankedPoints answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
+        <NextSteps answer={answer} />
+        <ClipsPart line={line} answer={answer} />
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,70 @@
+import { useState } from 'react'
+import type { LocateAnswer, PointAnswer } from '../../../../shared/locate/answer'
+import { useSay } from '../../frame/useSay'
+import { Button } from '../../look/widgets/Button'
+import { Panel } from '../../look/widgets/Panel'
+import { Peg } from '../../look/widgets/Peg'
+import { PointSaid } from './PointSaid'
+import './RankedPoints.css'
+
+export interface RankedPointsProps {
+  readonly answer: LocateAnswer
+  readonly chosenPoint: number | null
+  readonly onChoose: (point: number | null) => void
+}
+
+/** Points in view before the rest is asked for. */
+const FIRST_POINTS = 4
+
+/** The points, the likeliest first, each with what speaks for it. */
+export function RankedPoints({ answer, chosenPoint, onChoose }: RankedPointsProps) {
+  const { say } = useSay()
+  const [showsAll, setShowsAll] = useState(false)
+  const ranked = [...answer.points].sort((a, b) => a.rank - b.rank)
+  const shown = showsAll ? ranked : ranked.slice(0, FIRST_POINTS)
+  return (
+    <Panel heading={say('heading_points')}>
+      <ol className="ranked">
+        {shown.map((point) => (
+          <RankedPoint
+            key={point.point}
+            point={point}
+            isChosen={point.point === chosenPoint}
+            onChoose={() => onChoose(point.point === chosenPoint ? null : point.point)}
+          />
+        ))}
+      </ol>
+      {ranked.length > shown.length && (
+        <Button onClick={() => setShowsAll(true)}>{say('label_all_points', { count: ranked.length })}</Button>
+      )}
+    </Panel>
+  )
+}
+
+interface RankedPointProps {
+  readonly point: PointAnswer
+  readonly isChosen: boolean
+  readonly onChoose: () => void
+}
+
+function RankedPoint({ point, isChosen, onChoose }: RankedPointProps) {
+  const { say } = useSay()
+  const state = point.evidence.clipsUsed === 0 ? 'silent' : point.rank === 1 ? 'best' : 'plain'
+  return (
+    <li className="ranked-point">
+      <button type="button" className="ranked-button" aria-pressed={isChosen} onClick={onChoose}>
+        <span className="unseen">{say('label_point', { point: point.point })}, </span>
+        <span aria-hidden="true">
+          <Peg point={point.point} state={state} />
+        </span>
+        <span className="ranked-words">
+          <span className="ranked-head">
+            <span>{say('label_point_place', { along_m: point.alongM })}</span>
+            <span>{say('label_nearest', { probability: point.nearestProbability })}</span>
+          </span>
+          <PointSaid point={point} />
+        </span>
+      </button>
+    </li>
+  )
+}

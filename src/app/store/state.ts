@@ -1,0 +1,134 @@
+import type { HeardClip } from '../../../shared/evidence/heardClip'
+import type { Job, JobLine } from '../../../shared/job/job'
+import type { LocateAnswer } from '../../../shared/locate/answer'
+import type { Keyed } from '../../../shared/words/sentence'
+import type { ShownUnits } from '../../../shared/words/shownUnits'
+import type { WordKey } from '../../../shared/words/words'
+
+/** Everything the page shows is worked out from this. Plain data, never changed in place. */
+export interface AppState {
+  /** The open job: saved, undoable. */
+  readonly job: Job | null
+  /** Steps back, the last one last; and steps forward again, the next one last. */
+  readonly undo: readonly UndoStep[]
+  readonly redo: readonly UndoStep[]
+  readonly session: Session
+  readonly device: Device
+}
+
+/** A job before a change, and what the change was called. */
+export interface UndoStep {
+  readonly job: Job
+  readonly words: WordKey
+  /** A following change with the same key is part of this step; `null` when the step is closed. */
+  readonly mergeKey: string | null
+}
+
+/** Gone with the page. */
+export interface Session {
+  /** The line on show, of the open job. */
+  readonly lineId: string | null
+  /** Jobs in storage, the last changed first; `null` until they were read. */
+  readonly jobs: readonly JobSummary[] | null
+  readonly saving: Saving
+  /** Another tab has the jobs open: nothing is changed here. */
+  readonly readOnly: boolean
+  /** What is being opened; one at a time. */
+  readonly opening: Opening | null
+  /** Evidence by the digest of the sound. */
+  readonly heard: Readonly<Record<string, HeardClip>>
+  /** Answers by the id of their line. */
+  readonly answers: Readonly<Record<string, LineAnswer>>
+  readonly working: Working | null
+  /** Lines whose working-out was cancelled. */
+  readonly halted: readonly string[]
+  readonly chosenPoint: number | null
+  /** By line: points whose spectrum was looked at, and points of which a clip was played. */
+  readonly examined: Readonly<
+    Record<string, { readonly looked: readonly number[]; readonly played: readonly number[] }>
+  >
+  readonly notices: readonly Notice[]
+}
+
+export interface JobSummary {
+  readonly id: string
+  readonly name: string
+  readonly changedS: number
+  /** `null` for a job without a line. */
+  readonly firstLineId: string | null
+  readonly lineCount: number
+  readonly pointCount: number
+}
+
+export type Saving =
+  | { readonly state: 'saved' | 'waiting' | 'saving' }
+  /** `full`: the device has no room left. */
+  | { readonly state: 'failed'; readonly full: boolean }
+
+export type Opening =
+  | {
+      readonly stage: 'fetching' | 'unpacking' | 'reading' | 'keeping'
+      readonly name: string
+      readonly done: number
+      /** 0 while it is not known. */
+      readonly total: number
+    }
+  /** Numbered clips without a sheet: the user has to say how far apart the points are. */
+  | {
+      readonly stage: 'asking'
+      readonly name: string
+      readonly clipCount: number
+      readonly points: readonly number[]
+      readonly leftOut: readonly string[]
+    }
+
+export interface Working {
+  readonly lineId: string
+  readonly stage: 'listening' | 'locating'
+  readonly done: number
+  readonly total: number
+}
+
+/** An answer, and what it was worked out from: it is current as long as those are the line's own. */
+export interface LineAnswer {
+  readonly answer: LocateAnswer
+  readonly line: JobLine['line']
+  readonly sweeps: JobLine['sweeps']
+}
+
+/** Something to be told, at the place it belongs. */
+export interface Notice {
+  readonly id: number
+  readonly place: NoticePlace
+  readonly severity: 'wrong' | 'odd' | 'good'
+  readonly words: Keyed
+}
+
+export type NoticePlace = 'page' | 'jobs' | 'line' | 'place'
+
+/** Kept on this device, for all jobs. */
+export interface Device {
+  readonly units: ShownUnits
+  readonly look: 'auto' | 'light' | 'dark'
+}
+
+export const FIRST_STATE: AppState = {
+  job: null,
+  undo: [],
+  redo: [],
+  session: {
+    lineId: null,
+    jobs: null,
+    saving: { state: 'saved' },
+    readOnly: false,
+    opening: null,
+    heard: {},
+    answers: {},
+    working: null,
+    halted: [],
+    chosenPoint: null,
+    examined: {},
+    notices: [],
+  },
+  device: { units: { length: 'm', pressure: 'kPa' }, look: 'auto' },
+}

@@ -1,0 +1,77 @@
+import type { Clip } from '../../shared/audio/clip'
+import { readWav } from '../../shared/audio/readWav'
+import { strongestChannel } from '../../shared/audio/strongestChannel'
+import { FormatError } from '../../shared/base/errors'
+import { heardClip } from '../../shared/evidence/heardClip'
+import { locate } from '../../shared/locate/locate'
+import { spectrogram } from '../../shared/spectrum/spectrogram'
+import { welch } from '../../shared/spectrum/welch'
+import type { CallName, Calls, Reply, Request, Sound } from './protocol'
+import { readFolder } from './readFolder'
+import { unzip } from './unzip'
+
+type Serve<Name extends CallName> = (
+  input: Calls[Name]['in'],
+  hand: (part: Calls[Name]['part'], transfer: Transferable[]) => void,
+) => Calls[Name]['out'] | Promise<Calls[Name]['out']>
+
+const SERVE: { readonly [Name in CallName]: Serve<Name> } = {
+  hear: ({ sound }) => heardClip(() => clipOf(sound)),
+  locate: (input) => locate(input),
+  spectrum: ({ sound, segmentS }) => {
+    const { samples, sampleRateHz } = plainSamples(sound)
+    return welch(samples, sampleRateHz, { segmentLength: segmentLength(segmentS, sampleRateHz) })
+  },
+  spectrogram: ({ sound, segmentS, maxColumns }) => {
+    const { samples, sampleRateHz } = plainSamples(sound)
+    return spectrogram(samples, sampleRateHz, {
+      segmentLength: segmentLength(segmentS, sampleRateHz),
+      overlap: 0.75,
+      maxColumns,
+    })
+  },
+  samples: ({ sound }) => plainSamples(sound),
+  readFolder,
+  unzip: async ({ zip, name }, hand) => {
+    await unzip(zip, name, (file) => hand(file, [file.bytes]))
+    return null
+  },
+}
+
+function clipOf(sound: Sound): Clip {
+  return 'wav' in sound ? readWav(new Uint8Array(sound.wav), '') : sound.decoded
+}
+
+function plainSamples(sound: Sound) {
+  const clip = clipOf(sound)
+  return { samples: clip.channels[strongestChannel(clip)]!, sampleRateHz: clip.sampleRateHz }
+}
+
+function segmentLength(segmentS: number, sampleRateHz: number): number {
+  return Math.max(2, Math.round(segmentS * sampleRateHz))
+}
+
+const post = (reply: Reply, transfer: Transferable[] = []) => self.postMessage(reply, { transfer })
+
+async function serve({ id, name, input }: Request): Promise<void> {
+  try {
+    const hand = (part: unknown, transfer: Transferable[]) => post({ id, part }, transfer)
+    const result = await (SERVE[name] as Serve<CallName>)(input as never, hand as never)
+    post({ id, result }, buffersOf(result))
+  } catch (error) {
+    if (error instanceof FormatError) {
+      const { file, place, mend } = error
+      post({ id, wrongFile: { file, place, mend } })
+    } else {
+      post({ id, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) })
+    }
+  }
+}
+
+/** Whole arrays are handed over, not copied. */
+function buffersOf(result: unknown): Transferable[] {
+  if (typeof result !== 'object' || result === null) return []
+  return Object.values(result).flatMap((value) => (ArrayBuffer.isView(value) ? [value.buffer as ArrayBuffer] : []))
+}
+
+self.addEventListener('message', (event: MessageEvent<Request>) => void serve(event.data))

@@ -1,0 +1,81 @@
+import type { Clip } from '../../shared/audio/clip'
+import type { Problem } from '../../shared/base/problem'
+import type { HeardClip } from '../../shared/evidence/heardClip'
+import type { Line } from '../../shared/line/line'
+import type { LocateAnswer } from '../../shared/locate/answer'
+import type { LocateInput } from '../../shared/locate/locate'
+import type { Spectrogram } from '../../shared/spectrum/spectrogram'
+import type { PowerDensity } from '../../shared/spectrum/welch'
+import type { SweepRow } from '../../shared/sweep/sweep'
+
+/** A clip as the page has it: the bytes of a WAV file, or what the browser decoded of another kind of file. */
+export type Sound = { readonly wav: ArrayBuffer } | { readonly decoded: Clip }
+
+/** Where numbered clips without a sheet lie, as the user told it. */
+export interface ToldLayout {
+  readonly startM: number
+  readonly spacingM: number
+}
+
+/** A sweep folder before any clip is opened: the names in it and its two texts. */
+export interface FolderTexts {
+  /** For messages. */
+  readonly folder: string
+  /** Paths of all files from the folder on, with forward slashes. */
+  readonly paths: readonly string[]
+  readonly sheet: ArrayBuffer | null
+  readonly line: ArrayBuffer | null
+  readonly layout: ToldLayout | null
+}
+
+/** What a sweep folder tells; `needsLayout` when there is no sheet and nobody has said how far apart the points are. */
+export interface ReadFolder {
+  readonly rows: readonly SweepRow[]
+  /** `null` when the folder has no line.json. */
+  readonly line: Line | null
+  readonly sheetProblems: readonly Problem[]
+  readonly lineProblems: readonly Problem[]
+  readonly needsLayout: boolean
+}
+
+/** A file out of a zip. */
+export interface UnzippedFile {
+  readonly path: string
+  readonly bytes: ArrayBuffer
+}
+
+/** Mono samples of a clip's strongest channel, for listening. */
+export interface PlainSamples {
+  readonly samples: Float32Array
+  readonly sampleRateHz: number
+}
+
+/** Every call the page can make: what goes in, what comes out, and what comes piece by piece before it. */
+export interface Calls {
+  hear: { in: { sound: Sound }; out: HeardClip; part: never }
+  locate: { in: LocateInput; out: LocateAnswer; part: never }
+  /** Power density of a clip by Welch's method; `null` for a clip shorter than a segment. */
+  spectrum: { in: { sound: Sound; segmentS: number }; out: PowerDensity | null; part: never }
+  spectrogram: { in: { sound: Sound; segmentS: number; maxColumns: number }; out: Spectrogram; part: never }
+  samples: { in: { sound: Sound }; out: PlainSamples; part: never }
+  readFolder: { in: FolderTexts; out: ReadFolder; part: never }
+  unzip: { in: { zip: Blob; name: string }; out: null; part: UnzippedFile }
+}
+
+export type CallName = keyof Calls
+
+export interface Request<Name extends CallName = CallName> {
+  readonly id: number
+  readonly name: Name
+  readonly input: Calls[Name]['in']
+}
+
+/** A wrong file comes back with its message ready to be shown; anything else is a fault of the program. */
+export type Reply =
+  | { readonly id: number; readonly result: unknown }
+  | { readonly id: number; readonly part: unknown }
+  | {
+      readonly id: number
+      readonly wrongFile: { readonly file: string; readonly place: string; readonly mend: string }
+    }
+  | { readonly id: number; readonly fault: string }
