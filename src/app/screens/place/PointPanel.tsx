@@ -1,60 +1,44 @@
-import { useCallback, useEffect, useMemo, useState } from 'react'
-import { bandsOverFloor } from '../../../../shared/evidence/bandsOverFloor'
-import type { JobLine } from '../../../../shared/job/job'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { bandsOverFloor, type StandingOut } from '../../../../shared/evidence/bandsOverFloor'
 import type { PowerDensity } from '../../../../shared/spectrum/welch'
 import { clipReaderOf } from '../../analysis/clipReader'
 import { useApp, useAppState } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
+import { Button } from '../../look/widgets/Button'
+import { Icon } from '../../look/widgets/Icon'
+import { Panel } from '../../look/widgets/Panel'
 import { SelectField } from '../../look/widgets/SelectField'
 import { PointListening } from './PointListening'
+import { PointSaid } from './PointSaid'
 import { PointSpectrogram } from './PointSpectrogram'
 import { PointSpectrum } from './PointSpectrum'
-import { type PanelClip, panelClips } from './panelClips'
+import { type PanelClip, panelClips, type ShownClips } from './panelClips'
+import type { PointPanelProps } from './slots'
 import { useListening } from './useListening'
 import { useReadings } from './useReadings'
 import './PointPanel.css'
 
-export interface PointPanelProps {
-  readonly line: JobLine
-  readonly point: number
-  /** The spectrum of the point was drawn and in view for a second. */
-  readonly onSpectrumSeen?: ((point: number) => void) | undefined
-  /** A clip, of this point or of one beside it, has really sounded for a second. */
-  readonly onPlayed?: ((point: number, clip: PanelClip) => void) | undefined
-}
-
 /** Spectrum, spectrogram and sound of one point. */
-export function PointPanel({ line, point, onSpectrumSeen, onPlayed }: PointPanelProps) {
+export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: PointPanelProps) {
   const { say } = useSay()
-  const { analyst, database } = useApp()
   const heard = useAppState((state) => state.session.heard)
-  const reader = clipReaderOf(analyst, database)
-  const clips = useMemo(() => panelClips(line, heard, point), [line, heard, point])
+  const clips = useMemo(() => panelClips(line, heard, point.point), [line, heard, point.point])
   const settings = useMemo(() => settingsOf(clips.own), [clips])
   const [chosenSetting, chooseSetting] = useState<string | null>(null)
   const setting = settings.find(({ value }) => value === chosenSetting) ?? settings[0]
   const shown = useMemo(() => shownClips(setting?.clips ?? [], clips), [setting, clips])
-  const played = useMemo(() => Object.values(shown).filter((clip) => clip !== null), [shown])
-
-  const spectra = useReadings(
-    played,
-    useCallback((clip: PanelClip) => reader.spectrum(clip), [reader]),
-  )
-  const densities = useMemo(() => {
-    const told = [...spectra].flatMap(([id, reading]) => (reading.ok ? [[id, reading.value] as const] : []))
-    return new Map<string, PowerDensity>(told)
-  }, [spectra])
-  const telling = useMemo(() => tellingBands(clips), [clips])
-  const samplesOf = useCallback((clip: PanelClip) => reader.samples(clip), [reader])
-  const { listening, state } = useListening({ clips: played, densities, samplesOf, onPlayed })
-  useEffect(() => {
-    if (state.playing) for (const clip of played) void samplesOf(clip).catch(() => undefined) // so that A and B are there at once
-  }, [state.playing, played, samplesOf])
-
-  const chosen = played.find(({ id }) => id === state.clipId) ?? null
-  if (chosen === null) return <p className="soft">{say('listen_silent')}</p>
   return (
-    <div className="point-panel" onKeyDown={(event) => playOnSpace(event, () => listening.toggle())}>
+    <Panel
+      heading={say('label_point', { point: point.point })}
+      aside={
+        <Button kind="bare" iconOnly icon={<Icon name="close" />} onClick={onClose}>
+          {say('do_close_point', { point: point.point })}
+        </Button>
+      }
+    >
+      <p>
+        <PointSaid point={point} />
+      </p>
       {settings.length > 1 && (
         <SelectField
           label={say('label_take')}
@@ -63,28 +47,63 @@ export function PointPanel({ line, point, onSpectrumSeen, onPlayed }: PointPanel
           onChange={chooseSetting}
         />
       )}
+      {setting === undefined ? (
+        <p>{say('listen_silent')}</p>
+      ) : (
+        <PointSounds
+          point={point.point}
+          clips={shown}
+          telling={tellingBands(clips)}
+          onSpectrumSeen={onSpectrumSeen}
+          onPlayed={onPlayed}
+        />
+      )}
+    </Panel>
+  )
+}
+
+interface PointSoundsProps extends Pick<PointPanelProps, 'onSpectrumSeen' | 'onPlayed'> {
+  readonly point: number
+  readonly clips: ShownClips
+  readonly telling: readonly StandingOut[]
+}
+
+function PointSounds({ point, clips, telling, onSpectrumSeen, onPlayed }: PointSoundsProps) {
+  const { analyst, database } = useApp()
+  const reader = clipReaderOf(analyst, database)
+  const frame = useRef<HTMLDivElement>(null)
+  const played = useMemo(() => Object.values(clips).filter((clip) => clip !== null), [clips])
+  const spectrumOf = useCallback((clip: PanelClip) => reader.spectrum(clip), [reader])
+  const samplesOf = useCallback((clip: PanelClip) => reader.samples(clip), [reader])
+  const spectra = useReadings(played, spectrumOf)
+  const densities = useMemo(() => {
+    const told = [...spectra].flatMap(([id, reading]) => (reading.ok ? [[id, reading.value] as const] : []))
+    return new Map<string, PowerDensity>(told)
+  }, [spectra])
+  const { listening, state } = useListening({ clips: played, densities, samplesOf, onPlayed })
+  useEffect(() => {
+    // The others are read ahead, so that going over to them is immediate.
+    if (state.playing) for (const clip of played) void samplesOf(clip).catch(() => undefined)
+  }, [state.playing, played, samplesOf])
+  useSpaceToPlay(frame, () => listening.toggle())
+  const chosen = played.find(({ id }) => id === state.clipId) ?? null
+  return (
+    <div className="point-panel" ref={frame}>
       <div className="point-charts">
         <PointSpectrum
           point={point}
-          clips={shown}
+          clips={clips}
           spectra={spectra}
           telling={telling}
           band={state.band}
           onBand={(band) => listening.setBand(band)}
           onSeen={onSpectrumSeen}
         />
-        <PointSpectrogram clip={chosen} reader={reader} listening={listening} state={state} />
+        {chosen !== null && <PointSpectrogram clip={chosen} reader={reader} listening={listening} state={state} />}
       </div>
-      <PointListening clips={played} chosen={chosen} listening={listening} state={state} />
+      {chosen !== null && <PointListening clips={played} chosen={chosen} listening={listening} state={state} />}
     </div>
   )
-}
-
-export interface ShownClips {
-  readonly on: PanelClip | null
-  readonly off: PanelClip | null
-  readonly before: PanelClip | null
-  readonly after: PanelClip | null
 }
 
 interface Setting {
@@ -122,10 +141,19 @@ function tellingBands({ own, allOn }: ReturnType<typeof panelClips>) {
   return bandsOverFloor(evidenceOf('on'), evidenceOf('off'), allOn)
 }
 
-/** Space plays and pauses wherever it means nothing else. */
-function playOnSpace(event: React.KeyboardEvent, toggle: () => void): void {
-  const target = event.target as HTMLElement
-  if (event.key !== ' ' || target.closest('button, input:not([type=range]), select, summary, textarea, a')) return
-  event.preventDefault()
-  toggle()
+/** Space plays and pauses wherever in the panel it means nothing else. */
+function useSpaceToPlay(frame: React.RefObject<HTMLElement | null>, toggle: () => void): void {
+  const latest = useRef(toggle)
+  latest.current = toggle
+  useEffect(() => {
+    const target = frame.current
+    const onKey = (event: KeyboardEvent) => {
+      const isOther = (event.target as HTMLElement).closest('button, input:not([type=range]), select, summary, a')
+      if (event.key !== ' ' || event.repeat || isOther) return
+      event.preventDefault()
+      latest.current()
+    }
+    target?.addEventListener('keydown', onKey)
+    return () => target?.removeEventListener('keydown', onKey)
+  }, [frame])
 }

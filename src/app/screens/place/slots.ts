@@ -1,5 +1,6 @@
 import type { JobLine } from '../../../../shared/job/job'
 import type { LocateAnswer, PointAnswer } from '../../../../shared/locate/answer'
+import type { PanelClip } from './panelClips'
 
 /** What the sketch of the place gets. */
 export interface PlaceSketchProps {
@@ -16,6 +17,10 @@ export interface PointPanelProps {
   readonly answer: LocateAnswer
   readonly point: PointAnswer
   readonly onClose: () => void
+  /** The spectrum of the point was drawn and in view for a second. */
+  readonly onSpectrumSeen?: ((point: number) => void) | undefined
+  /** A clip, of this point or of one beside it, has really sounded for a second; told once a clip. */
+  readonly onPlayed?: ((clip: PanelClip) => void) | undefined
 }
 
 /** What asks for the confirmation by ear gets. */
