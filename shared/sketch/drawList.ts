@@ -73,6 +73,11 @@ export interface DrawPeg extends DrawCommon {
   /** `best`: ranked first. `silent`: none of its clips could be used. */
   readonly state: 'plain' | 'best' | 'silent'
   readonly chosen: boolean
+  /**
+   * Unit vector from the place to where the square had better stand (x to the right, y up): beside the line, so that it
+   * does not hide what swells there.
+   */
+  readonly side: readonly [number, number]
 }
 
 /** Something on or beside the line. */

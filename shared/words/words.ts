@@ -1,5 +1,6 @@
 import { ANSWER_WORDS } from './answerWords'
 import { CLIP_PROBLEMS } from './clipProblems'
+import { CONFIRM_WORDS } from './confirmWords'
 import { FILE_PROBLEMS } from './fileProblems'
 import { HELP_WORDS } from './helpWords'
 import { JOBS_WORDS } from './jobsWords'
@@ -10,12 +11,14 @@ import { PAGE_WORDS } from './pageWords'
 import { PLACE_WORDS } from './placeWords'
 import { REASON_WORDS } from './reasons'
 import { SHEET_PROBLEMS } from './sheetProblems'
+import { SKETCH_WORDS } from './sketchWords'
 import { TAPE_WORDS } from './tapeWords'
 
 /** All words by key. A key stands in one of the lists only; a test keeps that. */
 export const WORDS = {
   ...ANSWER_WORDS,
   ...CLIP_PROBLEMS,
+  ...CONFIRM_WORDS,
   ...FILE_PROBLEMS,
   ...HELP_WORDS,
   ...JOBS_WORDS,
@@ -26,6 +29,7 @@ export const WORDS = {
   ...PLACE_WORDS,
   ...REASON_WORDS,
   ...SHEET_PROBLEMS,
+  ...SKETCH_WORDS,
   ...TAPE_WORDS,
 } as const
 

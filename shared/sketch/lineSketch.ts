@@ -1,0 +1,79 @@
+import type { Line } from '../line/line'
+import { directionAlong, placeAlong } from '../line/placeAlong'
+import type { LocateAnswer } from '../locate/answer'
+import type { DrawCommand } from './drawList'
+import { groundBands } from './groundBands'
+import { bandWords, likelihoodBand } from './likelihoodBand'
+import { lineMarks, pipeStrokes } from './lineMarks'
+import { pegs } from './pegs'
+import { type SketchFrame, sketchFrame } from './sketchFrame'
+import type { SketchPoint } from './sketchPoint'
+import { sourceMarks, tapeMark, windowMarks } from './sourceMarks'
+
+export interface SketchOf {
+  readonly line: Line
+  /** In order along the line, as `sketchPoints` gives them. */
+  readonly points: readonly SketchPoint[]
+  /** `null` while there is none: then the line alone is drawn. */
+  readonly answer: LocateAnswer | null
+  readonly chosenPoint: number | null
+  /** That a person has said yes to just this answer. */
+  readonly isConfirmed: boolean
+}
+
+/**
+ * A line from above, to scale, with its points and the answer, as drawing commands in the order of painting.
+ *
+ * @returns Nothing for a line without a length and without points. All numbers are finite.
+ */
+export function lineSketch({ line, points: told, answer, chosenPoint, isConfirmed }: SketchOf): DrawCommand[] {
+  const points = told.filter(({ alongM, offsetM }) => Number.isFinite(alongM) && Number.isFinite(offsetM))
+  const frame = sketchFrame(
+    line,
+    points.map(({ alongM }) => alongM),
+  )
+  if (frame === null) return []
+  const sources = (answer?.sources ?? []).filter(({ alongM }) => Number.isFinite(alongM))
+  return [
+    ...groundBands(frame, line.stretches),
+    ...windowMarks(frame, sources),
+    ...(answer === null ? [] : bandCommands(frame, answer, points)),
+    ...pipeStrokes(frame, line),
+    ...lineMarks(frame, line),
+    ...(answer === null ? [] : listenMark(frame, answer)),
+    ...pegs(frame, points, answer, chosenPoint),
+    ...(answer === null ? [] : sourceMarks(frame, sources, answer.verdict, isConfirmed)),
+    ...tapeMark(frame, sources[0], points),
+  ]
+}
+
+/** The band, told once: its first piece carries the words. */
+function bandCommands(frame: SketchFrame, answer: LocateAnswer, points: readonly SketchPoint[]): DrawCommand[] {
+  const band = likelihoodBand(frame, { ...answer, spacingM: medianGapM(points.map(({ alongM }) => alongM)) })
+  const label = bandWords(band, answer.verdict)
+  return band.map((piece, i) => (i === 0 ? { ...piece, label } : piece))
+}
+
+function listenMark({ path }: SketchFrame, { listenNext: [next] }: LocateAnswer): DrawCommand[] {
+  if (next === undefined || !Number.isFinite(next.alongM) || !Number.isFinite(next.offsetM)) return []
+  const { x, y } = directionAlong(path, next.alongM)
+  return [
+    {
+      kind: 'mark',
+      id: 'listen-next',
+      label: { key: 'sketch_listen_next', values: { along_m: next.alongM } },
+      certainty: 'inferred',
+      at: placeAlong(path, next.alongM, next.offsetM),
+      shape: 'listen',
+      turnRad: Math.atan2(y, x),
+    },
+  ]
+}
+
+/** Median distance between neighbours in different places, m; `null` without two. */
+function medianGapM(alongM: readonly number[]): number | null {
+  const sorted = [...alongM].sort((a, b) => a - b)
+  const gaps = sorted.slice(1).map((along, i) => along - sorted[i]!)
+  const real = gaps.filter((gap) => gap > 0.01).sort((a, b) => a - b)
+  return real[Math.floor((real.length - 1) / 2)] ?? null
+}

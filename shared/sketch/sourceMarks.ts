@@ -1,0 +1,141 @@
+import { directionAlong, placeAlong } from '../line/placeAlong'
+import type { Reason, Source, Verdict } from '../locate/answer'
+import type { DrawCommand } from './drawList'
+import { ribbon } from './ribbon'
+import { cornersBetween, type SketchFrame } from './sketchFrame'
+import type { SketchPoint } from './sketchPoint'
+
+/** The window is a little wider than the band, so that its hatch shows on both sides. Chosen. */
+const WINDOW_SHARE = 1.45
+
+/** The hatched window of a source, with both its ends in figures. */
+export function windowMarks(frame: SketchFrame, sources: readonly Source[]): DrawCommand[] {
+  return sources.flatMap((source, i) => {
+    const [fromM, toM] = source.windowM
+    if (!(toM - fromM > 0)) return []
+    const alongM = cornersBetween(frame.path, fromM, toM)
+    const halfM = WINDOW_SHARE * frame.bandHalfM
+    const values = { from_m: fromM, to_m: toM, probability: source.windowProbability }
+    const end = (id: string, alongM: number): DrawCommand => ({
+      kind: 'polyline',
+      id: `window-${i}-${id}`,
+      label: null,
+      certainty: 'inferred',
+      places: [placeAlong(frame.path, alongM, halfM), placeAlong(frame.path, alongM, -halfM)],
+      widthPx: 2,
+      ink: 'window',
+      stroke: 'solid',
+    })
+    return [
+      {
+        kind: 'polygon',
+        id: `window-${i}`,
+        label: { key: i === 0 ? 'sketch_window' : 'sketch_window_other', values },
+        certainty: 'inferred',
+        places: ribbon(
+          frame.path,
+          alongM,
+          alongM.map(() => halfM),
+        ),
+        ink: 'window',
+        strength: 1,
+        hatch: 'lines',
+      },
+      end('from', fromM),
+      end('to', toM),
+    ]
+  })
+}
+
+/** Where each source is thought to be: what waits for a person until somebody has confirmed it. */
+export function sourceMarks(
+  frame: SketchFrame,
+  sources: readonly Source[],
+  verdict: Verdict,
+  isConfirmed: boolean,
+): DrawCommand[] {
+  return sources.map((source, i) => {
+    const { x, y } = directionAlong(frame.path, source.alongM)
+    return {
+      kind: 'mark',
+      id: `source-${i}`,
+      label: { key: sourceKey(i, verdict), values: { along_m: source.alongM, probability: source.probability } },
+      certainty: isConfirmed ? 'measured' : 'inferred',
+      at: placeAlong(frame.path, source.alongM),
+      shape: 'source',
+      turnRad: Math.atan2(y, x),
+    }
+  })
+}
+
+function sourceKey(i: number, verdict: Verdict): string {
+  if (i > 0) return 'sketch_source_other'
+  return verdict === 'located' ? 'sketch_source' : 'sketch_source_unsure'
+}
+
+/**
+ * The tape from the nearest point to the best source: a line beside the pipe, with its length.
+ *
+ * @returns Nothing when the source lies at a point, or no point is there to measure from.
+ */
+export function tapeMark(frame: SketchFrame, best: Source | undefined, points: readonly SketchPoint[]): DrawCommand[] {
+  const from = best && points.find(({ point }) => point === best.tape.values.point)
+  if (best === undefined || from === undefined) return []
+  const apartM = Math.abs(best.alongM - from.alongM)
+  const text: Reason =
+    best.tape.key === 'tape_at_point'
+      ? { key: 'label_sketch_tape_at', values: { point: from.point } }
+      : {
+          key: best.alongM > from.alongM ? 'label_sketch_tape_past' : 'label_sketch_tape_before',
+          values: { distance_m: apartM, point: from.point },
+        }
+  const side = -pegSide(frame, best.alongM)
+  const sideM = side * WINDOW_SHARE * 1.25 * frame.bandHalfM
+  const { x, y } = directionAlong(frame.path, best.alongM)
+  const label: DrawCommand = {
+    kind: 'text',
+    id: 'tape-text',
+    label: null,
+    certainty: 'inferred',
+    at: placeAlong(frame.path, best.alongM, sideM),
+    offsetPx: [-y * side * 18, x * side * 18],
+    text,
+    size: 'normal',
+    anchor: 'middle',
+  }
+  if (best.tape.key === 'tape_at_point') return [label]
+  const [low, high] = [Math.min(from.alongM, best.alongM), Math.max(from.alongM, best.alongM)]
+  return [
+    {
+      kind: 'polyline',
+      id: 'tape',
+      label: best.tape,
+      certainty: 'inferred',
+      places: cornersBetween(frame.path, low, high).map((alongM) => placeAlong(frame.path, alongM, sideM)),
+      widthPx: 2,
+      ink: 'decision',
+      stroke: 'solid',
+    },
+    label,
+  ]
+}
+
+/**
+ * Beside which side of the line pegs had better stand: outside the nearest bend, where there is room.
+ *
+ * @returns 1 for the left looking from start to end, -1 for the right; the left on a straight line.
+ */
+export function pegSide({ path }: SketchFrame, alongM: number): 1 | -1 {
+  let side: 1 | -1 = 1
+  let nearestM = Number.POSITIVE_INFINITY
+  for (let i = 1; i + 1 < path.alongM.length; i++) {
+    const awayM = Math.abs(path.alongM[i]! - alongM)
+    if (awayM >= nearestM) continue
+    nearestM = awayM
+    const turn =
+      (path.xM[i]! - path.xM[i - 1]!) * (path.yM[i + 1]! - path.yM[i]!) -
+      (path.yM[i]! - path.yM[i - 1]!) * (path.xM[i + 1]! - path.xM[i]!)
+    side = turn > 0 ? -1 : 1
+  }
+  return side
+}
