@@ -4,6 +4,7 @@ import { PageNotices } from '../../frame/PageNotices'
 import { useApp, useAppState } from '../../frame/useApp'
 import { OpeningPanel } from '../../open/OpeningPanel'
 import { choosePoint } from '../../store/actions/choosePoint'
+import { noteExamined } from '../../store/actions/noteExamined'
 import { answerOf } from '../../store/selectors/answerOf'
 import { shownLine } from '../../store/selectors/shownLine'
 import { ClipsPart } from './ClipsPart'
@@ -14,6 +15,7 @@ import { PlaceSketch } from './PlaceSketch'
 import { PointPanel } from './PointPanel'
 import { RankedPoints } from './RankedPoints'
 import { Reasons } from './Reasons'
+import { SaveAnswer } from './SaveAnswer'
 import { VerdictPart } from './VerdictPart'
 import { WorkingPart } from './WorkingPart'
 import './PlaceScreen.css'
@@ -39,6 +41,8 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
   const isCurrent = useAppState((state) => answerOf(state, line)?.isCurrent === true)
   const chosenPoint = useAppState((state) => state.session.chosenPoint)
   const choose = (point: number | null) => store.dispatch(choosePoint, point)
+  const note = (point: number, how: 'looked' | 'played') =>
+    store.dispatch(noteExamined, { lineId: line.id, point, how })
   const chosen = answer.points.find(({ point }) => point === chosenPoint)
   return (
     <div className="place" data-old={!isCurrent}>
@@ -46,7 +50,15 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
         <VerdictPart line={line} answer={answer} />
         <PlaceSketch line={line} answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
         {chosen && (
-          <PointPanel key={chosen.point} line={line} answer={answer} point={chosen} onClose={() => choose(null)} />
+          <PointPanel
+            key={chosen.point}
+            line={line}
+            answer={answer}
+            point={chosen}
+            onClose={() => choose(null)}
+            onSpectrumSeen={(point) => note(point, 'looked')}
+            onPlayed={({ point }) => note(point, 'played')}
+          />
         )}
         <ConfirmPanel line={line} answer={answer} />
       </div>
@@ -55,6 +67,9 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
         <RankedPoints answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
         <NextSteps answer={answer} />
         <ClipsPart line={line} answer={answer} />
+        <div className="row">
+          <SaveAnswer line={line} answer={answer} />
+        </div>
       </div>
     </div>
   )

@@ -1,40 +1,32 @@
-import { lineRange } from '../../../../shared/line/lineRange'
+import { useMemo } from 'react'
+import { linePath } from '../../../../shared/line/linePath'
+import { lineSketch } from '../../../../shared/sketch/lineSketch'
+import { sketchPoints } from '../../../../shared/sketch/sketchPoint'
 import { useSay } from '../../frame/useSay'
 import { Panel } from '../../look/widgets/Panel'
-import { Peg } from '../../look/widgets/Peg'
+import { Sketch } from '../../sketch/Sketch'
+import { confirmationOf } from '../../store/selectors/answerOf'
 import type { PlaceSketchProps } from './slots'
-import './PlaceSketch.css'
 
-/** The line with its points in their order along it: the list that stands beside any drawing of it. */
+/** The line from above with the answer on it. */
 export function PlaceSketch({ line, answer, chosenPoint, onChoose }: PlaceSketchProps) {
   const { say } = useSay()
-  const range = lineRange(
-    line.line,
-    answer.points.map((point) => point.alongM),
+  const isConfirmed = confirmationOf(line, answer)?.says === 'yes'
+  const rows = useMemo(() => line.sweeps.flatMap(({ clips }) => clips.map(({ row }) => row)), [line.sweeps])
+  const path = useMemo(() => linePath(line.line), [line.line])
+  const commands = useMemo(
+    () => lineSketch({ line: line.line, points: sketchPoints(rows, answer), answer, chosenPoint, isConfirmed }),
+    [line.line, rows, answer, chosenPoint, isConfirmed],
   )
-  if (range === null) return null
-  const points = [...answer.points].sort((a, b) => a.alongM - b.alongM || a.point - b.point)
+  if (commands.length === 0) return null
   return (
-    <Panel heading={say('label_line')}>
-      <ul className="place-points" aria-label={say('label_points')}>
-        {points.map(({ point, rank, evidence, alongM }) => (
-          <li key={point}>
-            <button
-              type="button"
-              className="place-point"
-              aria-pressed={point === chosenPoint}
-              onClick={() => onChoose(point === chosenPoint ? null : point)}
-            >
-              <span className="unseen">
-                {say('label_point', { point })} {say('label_point_place', { along_m: alongM })}
-              </span>
-              <span aria-hidden="true">
-                <Peg point={point} state={evidence.clipsUsed === 0 ? 'silent' : rank === 1 ? 'best' : 'plain'} />
-              </span>
-            </button>
-          </li>
-        ))}
-      </ul>
+    <Panel heading={say('label_line')} headingUnseen>
+      <Sketch
+        commands={commands}
+        path={path}
+        chosenPoint={chosenPoint}
+        onChoose={(point) => onChoose(point === chosenPoint ? null : point)}
+      />
     </Panel>
   )
 }

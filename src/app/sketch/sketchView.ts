@@ -1,0 +1,83 @@
+import type { SketchPlace } from '../../../shared/line/line'
+import type { Spot } from '../../../shared/sketch/arrangeSketch'
+import type { SketchBounds } from '../../../shared/sketch/sketchBounds'
+
+/** Which part of the sketch is in view, and how large. */
+export interface SketchView {
+  readonly centreXM: number
+  readonly centreYM: number
+  readonly pxPerM: number
+}
+
+export interface ViewSize {
+  readonly widthPx: number
+  readonly heightPx: number
+}
+
+/** Room for pegs and letters round what is drawn, px. */
+const MARGIN_PX = 46
+
+/** Chosen: a metre of a long line fills a phone, and one centimetre can still be told. */
+const MOST_PX_PER_M = 1200
+
+/** Lowest and highest picture, px; between them a line is as high as it is drawn. */
+const HEIGHT_PX = { low: 230, high: 460 } as const
+
+/** The view that shows all of it. */
+export function fitView({ lowXM, highXM, lowYM, highYM }: SketchBounds, { widthPx, heightPx }: ViewSize): SketchView {
+  const across = (widthPx - 2 * MARGIN_PX) / Math.max(highXM - lowXM, 1e-9)
+  const up = (heightPx - 2 * MARGIN_PX) / Math.max(highYM - lowYM, 1e-9)
+  return {
+    centreXM: (lowXM + highXM) / 2,
+    centreYM: (lowYM + highYM) / 2,
+    pxPerM: Math.min(Math.max(Math.min(across, up), 1e-6), MOST_PX_PER_M),
+  }
+}
+
+/** How high the picture of a sketch is at a width. */
+export function heightFor({ lowXM, highXM, lowYM, highYM }: SketchBounds, widthPx: number): number {
+  const drawnPx = ((highYM - lowYM) / Math.max(highXM - lowXM, 1e-9)) * (widthPx - 2 * MARGIN_PX)
+  return Math.round(Math.min(Math.max(drawnPx + 2 * MARGIN_PX, HEIGHT_PX.low), HEIGHT_PX.high))
+}
+
+export function toSpot(view: SketchView, { widthPx, heightPx }: ViewSize, { xM, yM }: SketchPlace): Spot {
+  return {
+    x: widthPx / 2 + (xM - view.centreXM) * view.pxPerM,
+    y: heightPx / 2 - (yM - view.centreYM) * view.pxPerM,
+  }
+}
+
+export function toPlace(view: SketchView, { widthPx, heightPx }: ViewSize, { x, y }: Spot): SketchPlace {
+  return {
+    xM: view.centreXM + (x - widthPx / 2) / view.pxPerM,
+    yM: view.centreYM - (y - heightPx / 2) / view.pxPerM,
+  }
+}
+
+/**
+ * Larger or smaller about a spot that stays where it is; never smaller than the fitted view, which it falls back into.
+ */
+export function zoomed(view: SketchView, fit: SketchView, size: ViewSize, factor: number, about: Spot): SketchView {
+  const pxPerM = Math.min(view.pxPerM * factor, Math.max(MOST_PX_PER_M, fit.pxPerM))
+  if (pxPerM <= fit.pxPerM) return fit
+  const place = toPlace(view, size, about)
+  const moved = { ...view, pxPerM }
+  const spot = toSpot(moved, size, place)
+  return panned(moved, fit, size, { x: about.x - spot.x, y: about.y - spot.y })
+}
+
+/** Moved by pixels, and not off the paper. */
+export function panned(view: SketchView, fit: SketchView, { widthPx, heightPx }: ViewSize, by: Spot): SketchView {
+  const reachX = widthPx / 2 / fit.pxPerM
+  const reachY = heightPx / 2 / fit.pxPerM
+  return {
+    ...view,
+    centreXM: clamped(view.centreXM - by.x / view.pxPerM, fit.centreXM, reachX - widthPx / 2 / view.pxPerM),
+    centreYM: clamped(view.centreYM + by.y / view.pxPerM, fit.centreYM, reachY - heightPx / 2 / view.pxPerM),
+  }
+}
+
+function clamped(value: number, middle: number, reach: number): number {
+  const most = Math.max(reach, 0)
+  return Math.min(Math.max(value, middle - most), middle + most)
+}
