@@ -46,8 +46,6 @@ describe('a single bubble in noise', () => {
     close(best.timeS, 1.3, { abs: 0.005, because: 'onsets are told to a cycle or so' })
     expect(rings.length).toBeLessThanOrEqual(2)
   })
-    close(rings[0]!.timeS, 1.3, { abs: 0.005, because: 'onsets are told to a cycle or so' })
-  })
 
   it('keeps its pitch within 0.5 % and its decay within 15 % where there is hardly any noise', () => {
     for (const pitchHz of [330, 657.2, 1095.4, 1643.1, 2600]) {
