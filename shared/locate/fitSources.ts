@@ -14,6 +14,11 @@ export interface Fit extends Parameters {
   readonly overFloorDb: Float64Array
 }
 
+/** Starts that need no other fit. */
+export type ColdStart = 'with pipe' | 'without pipe'
+
+const PIPE_LEVEL = 2
+const NO_PIPE_DB = -40
 const MOST_STEPS = 30
 const MOST_DAMPING = 1e5
 /** A step that gains less than this, in nepers, ends the fit: far below what shifts a window. Chosen. */
@@ -28,17 +33,19 @@ const SETTLED = 0.04
  * @param model   The sweep.
  * @param sources Places tried, leaks first.
  * @param ground  Prior of the ground at the leak.
- * @param start   A `shared` of the same layout to start from, or `null` to start from the levels themselves.
+ * @param start   A `shared` of the same layout to start from, or where to begin with what the levels tell: as if sound
+ *   also ran along the pipe, or as if it did not. The two can end in different explanations.
  */
 export function fitSources(
   model: FitModel,
   sources: readonly TriedSource[],
   ground: GroundPrior,
-  start: Float64Array | null,
+  start: Float64Array | ColdStart,
 ): Fit {
   const levels = new LevelModel(model, sources, ground)
   let here = levels.guess()
-  if (start !== null) here.shared.set(start)
+  if (typeof start !== 'string') here.shared.set(start)
+  else if (start === 'without pipe') here.shared[PIPE_LEVEL] = NO_PIPE_DB
   let there: Parameters = { shared: new Float64Array(here.shared.length), own: new Float64Array(here.own.length) }
   let equations = new NormalEquations(levels.size, model.settings.length)
   let spare = new NormalEquations(levels.size, model.settings.length)

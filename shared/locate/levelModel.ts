@@ -56,8 +56,8 @@ const SPECTRUM_STEP_DB = 4
 /** A source's mean level right above it against the floor. Chosen: from well below hearing to very loud. */
 const SOURCE_OVER_FLOOR_DB = { mean: 8, sd: 12 }
 /** The floor's spectrum from one band to the next, and its mean against the first guess, dB. Chosen. */
-const FLOOR_STEP_DB = 8
-const FLOOR_LEVEL_SD_DB = 15
+const FLOOR_STEP_DB = 3
+const FLOOR_LEVEL_SD_DB = 4
 /** A source that gives less than this share of a level does not move it. Chosen: 0.0004 dB. */
 const LEAST_SHARE = 1e-4
 const NEPERS_PER_DB = Math.LN10 / 10

@@ -143,7 +143,7 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
     model,
     known,
     scan,
-    logNone: fitSources(model, known, ground, null).logEvidence + ringsNone,
+    logNone: fitSources(model, known, ground, 'with pipe').logEvidence + ringsNone,
     ringSupport: best.logEvidence - best.fit.logEvidence - ringsNone,
   }
 }

@@ -7,7 +7,7 @@ import type { Line } from '../line/line'
 import { linePath } from '../line/linePath'
 import { stretchAt } from '../line/stretchAt'
 import type { FitModel } from './fitModel'
-import { type Fit, fitSources } from './fitSources'
+import { type ColdStart, type Fit, fitSources } from './fitSources'
 import type { TriedSource } from './levelModel'
 import { logRingLikelihood } from './ringEvidence'
 
@@ -97,7 +97,9 @@ function coarsePass(input: ScanInput): TriedPlace[] {
   const last = grid[grid.length - 1]!
   const count = 2 * Math.max(1, Math.ceil((last - first) / spacingM)) + 1
   const places = Array.from({ length: count }, (_, i) => first + ((last - first) * i) / (count - 1))
-  const cold = places.map((alongM, i) => (i % 2 === 0 ? tryPlace(input, alongM, null) : null))
+  const cold = places.map((alongM, i) =>
+    i % 2 === 0 ? better(tryPlace(input, alongM, 'with pipe'), tryPlace(input, alongM, 'without pipe')) : null,
+  )
   const all = places.map((alongM, i) => {
     const near = [cold[i - 1], cold[i + 1]].filter((each) => each !== undefined && each !== null)
     return cold[i] ?? tryPlace(input, alongM, near.reduce(better).fit.shared)
@@ -124,8 +126,8 @@ function better(a: TriedPlace, b: TriedPlace): TriedPlace {
   return b.logEvidence > a.logEvidence ? b : a
 }
 
-/** Best fit at a place, from another place's fit or, with `null`, from the levels themselves. */
-function tryPlace(input: ScanInput, alongM: number, start: Float64Array | null): TriedPlace {
+/** Best fit at a place, from another place's fit or from the levels themselves. */
+function tryPlace(input: ScanInput, alongM: number, start: Float64Array | ColdStart): TriedPlace {
   const { line, model, known } = input
   const ground = groundPrior(stretchAt(line, alongM)?.cover ?? 'soil', depthAt(line, alongM).told)
   const sources: TriedSource[] = [{ kind: 'leak', geometry: geometryFrom(line, alongM, model) }, ...known]

@@ -10,7 +10,7 @@ const SURE = 0.7
 /** More than this share of the density past an end of the line is not `located`. Chosen. */
 const PAST_END_SHARE = 0.2
 /** How much the rings must speak for the place when no air-off clip can, nepers. Calibrated on the synthetic yard. */
-const RINGS_NEEDED = 1
+const RINGS_NEEDED = 0.3
 /** Further against the place than this the rings may never speak: what bubbles out can be heard to. Calibrated. */
 const RINGS_AGAINST = -3
 

@@ -5,7 +5,7 @@ import { locateMix, type MixResult } from '../support/locateMix'
  * Sweeps mixed from real sounds, from samples to verdict: how often the place is found, and how often a place is
  * claimed that should not be. `npm run bench:mixes -- 40` tries 40 seeds at each level.
  */
-const LEVELS_DB = [20, 12, 6, 0, -10]
+const LEVELS_DB = process.argv[3] ? process.argv[3].split(',').map(Number) : [20, 12, 6, 0, -10]
 const seeds = Number(process.argv[2] ?? 24)
 
 const percent = (part: number, whole: number) => `${Math.round((100 * part) / Math.max(1, whole))} %`

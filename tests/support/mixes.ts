@@ -1,6 +1,7 @@
 import FFT from 'fft.js'
 import { resample } from '../../shared/audio/resample'
 import { Random } from '../../shared/base/random'
+import { quantile } from '../../shared/base/statistics'
 import type { Line } from '../../shared/line/line'
 import { bandLevels } from '../../shared/spectrum/bandLevels'
 import type { SweepRow } from '../../shared/sweep/sweep'
@@ -8,7 +9,7 @@ import { NO_LINE } from './idealSweep'
 import { realSound } from './realSounds'
 
 /** Sounds of bubbly water that stand for the leak, and ordinary ones that stand for the yard. Names of the catalogue. */
-export const MIX_WATERS = ['water01', 'water', 'brook1', 'brook2', 'brook3', 'brook4', 'wading1', 'wading2', 'wading3']
+export const MIX_WATERS = ['water01', 'water02', 'water03', 'water', 'brook1', 'brook2', 'brook3', 'brook4']
 export const MIX_YARDS = ['arcticwind', 'city_abnd_ufoai_atm', 'ufo_night_atm', 'hum2', 'wind_turbine', 'machine1']
 
 const RATE_HZ = 16_000
@@ -37,8 +38,8 @@ export interface Mix {
  * slant path. Each clip takes another stretch of water and of background; each setting-down has a gain (2 dB) and a
  * tilt (0.7 dB per octave) of its own on what comes from below.
  *
- * @param overFloorDb Mean level of the water over that of the background at the nearest point in the best
- *   one-third-octave band from 100 Hz to 2.5 kHz.
+ * @param overFloorDb Mean level of the water over the floor at the nearest point in the best one-third-octave band from
+ *   100 Hz to 2.5 kHz; the floor is what nine of ten clips of the background stay below there.
  */
 export async function mixedSweep(seed: number, overFloorDb: number): Promise<Mix> {
   const random = Random.named(seed, 'mix')
@@ -135,10 +136,15 @@ function soilDb({ slantM, depthM, absorptionDbPerMKhz }: SoilPath, hz: number): 
   return -20 * Math.log10(slantM / depthM) - (absorptionDbPerMKhz * slantM * hz) / 1000
 }
 
-/** Gain of the water, dB, that puts it `overFloorDb` over the background in its best band at the nearest point. */
+/**
+ * Gain of the water, dB, that puts it `overFloorDb` over the background in its best band at the nearest point.
+ *
+ * The floor of a band is the level that nine of ten six-second stretches of the background stay below: in gusts a mean
+ * margin of 12 dB can be none in the very clip that matters.
+ */
 function gainFor(water: Float32Array, yard: Float32Array, overFloorDb: number, path: SoilPath): number {
   const over = bandLevels(water, RATE_HZ).map((band, i) => {
-    const floor = bandLevelsOf(yard)[i]!.levelDbFs
+    const floor = floorsOf(yard)[i]!
     if (band.midHz < 95 || band.midHz > 2600 || band.levelDbFs === null || floor === null)
       return Number.NEGATIVE_INFINITY
     return band.levelDbFs + soilDb(path, band.midHz) - floor
@@ -146,11 +152,22 @@ function gainFor(water: Float32Array, yard: Float32Array, overFloorDb: number, p
   return overFloorDb - Math.max(...over)
 }
 
-const known = new WeakMap<Float32Array, ReturnType<typeof bandLevels>>()
-function bandLevelsOf(samples: Float32Array) {
-  const levels = known.get(samples) ?? bandLevels(samples, RATE_HZ)
-  known.set(samples, levels)
-  return levels
+const known = new WeakMap<Float32Array, (number | null)[]>()
+
+/** Level of each band that nine of ten stretches stay below, dBFS. */
+function floorsOf(yard: Float32Array): (number | null)[] {
+  const floors = known.get(yard) ?? measureFloors(yard)
+  known.set(yard, floors)
+  return floors
+}
+
+function measureFloors(yard: Float32Array): (number | null)[] {
+  const random = new Random('floors')
+  const stretches = Array.from({ length: 12 }, () => bandLevels(stretchOf(yard, random), RATE_HZ))
+  return stretches[0]!.map((_, b) => {
+    const levels = stretches.flatMap((bands) => bands[b]!.levelDbFs ?? [])
+    return levels.length === stretches.length ? quantile(levels, 0.9) : null
+  })
 }
 
 function rowOf(index: number, alongM: number, air: 'on' | 'off'): SweepRow {
