@@ -20,6 +20,13 @@ const SOIL_PITCH_HZ = 1600
 const AIR_PITCH_HZ = 2800
 const LEAST_PITCH_SHARE = 0.3
 
+/**
+ * A bubble that rings below 260 Hz is over 25 mm across, as wide as the bore of the lines this is for, and at 180 Hz 36 mm:
+ * such a pitch is likelier the stroke of a pump. Counted less and less from the one to the other. Chosen.
+ */
+const BORE_PITCH_HZ = 260
+const STROKE_PITCH_HZ = 180
+
 /** Bubbles, even of one hole, differ in pitch more than this; a motor's or a bell's tone does not, octaves. Chosen. */
 const ONE_PITCH_OCTAVES = 0.04
 const ONE_PITCH_SHARE = 0.3
@@ -30,7 +37,8 @@ const ONE_PITCH_SHARE = 0.3
  *     1 − exp(−(rate·√share·weights − chance)/scale), and 0 below chance
  *
  * The ring rate counts, less so when most bursts are no rings (speech and steps have many bursts and few rings), when the
- * rings lie higher than soil lets through, and when all have one and the same pitch.
+ * rings lie higher than soil lets through or lower than a bubble of the pipe's bore, and when all have one and the same
+ * pitch.
  *
  * @returns 0 (no more rings than chance gives) to 1; never falls as the ring rate rises with the rest as it was.
  * @example bubblingFrom({ ratePerS: 6, ringShare: 0.4, medianPitchHz: 700, pitchSpreadOctaves: 0.5 }) // 0.99
@@ -43,6 +51,7 @@ export function bubblingFrom({ ratePerS, ringShare, medianPitchHz, pitchSpreadOc
 
 function pitchWeight(medianPitchHz: number | null): number {
   if (medianPitchHz === null) return 1
-  const above = (medianPitchHz - SOIL_PITCH_HZ) / (AIR_PITCH_HZ - SOIL_PITCH_HZ)
-  return 1 - (1 - LEAST_PITCH_SHARE) * Math.max(0, Math.min(1, above))
+  const tooHigh = (medianPitchHz - SOIL_PITCH_HZ) / (AIR_PITCH_HZ - SOIL_PITCH_HZ)
+  const tooLow = (BORE_PITCH_HZ - medianPitchHz) / (BORE_PITCH_HZ - STROKE_PITCH_HZ)
+  return 1 - (1 - LEAST_PITCH_SHARE) * Math.max(0, Math.min(1, Math.max(tooHigh, tooLow)))
 }

@@ -29,11 +29,12 @@ it('stays within 0 to 1 and never falls as the rate rises (seed 3)', () => {
   )
 })
 
-it('counts the same rings less among many other bursts, when they ring high, and when all have one pitch', () => {
+it('counts the same rings less among many other bursts, when they ring too high or too low, and when all have one pitch', () => {
   const base = { ...LIVELY, ratePerS: 2 }
   const value = bubblingFrom(base)
   expect(bubblingFrom({ ...base, ringShare: 0.1 })).toBeLessThan(value)
   expect(bubblingFrom({ ...base, medianPitchHz: 2400 })).toBeLessThan(value)
+  expect(bubblingFrom({ ...base, medianPitchHz: 190 })).toBeLessThan(value)
   expect(bubblingFrom({ ...base, pitchSpreadOctaves: 0.01 })).toBeLessThan(value)
 })
 
