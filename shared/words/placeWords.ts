@@ -33,6 +33,7 @@ export const PLACE_WORDS = {
   label_set_aside: { text: 'set aside' },
   do_choose_point: { text: 'Look at a point' },
   do_close_point: { text: 'Close point {point}' },
+  do_save_answer: { text: 'Save the answer as JSON' },
   do_confirm_place: { text: 'Say what you heard' },
   label_clips_said: { text: '{file}: {said}' },
   label_also: { text: '{file} and {more} more: {said}' },

@@ -3,6 +3,7 @@ import type { Wording } from './wording'
 /** What stands on the sketch, and what each mark of it says in its list. */
 export const SKETCH_WORDS = {
   label_sketch: { text: 'Sketch of the line from above' },
+  label_sketch_closer: { text: 'The place, closer' },
   label_sketch_list: { text: 'What the sketch shows' },
   label_sketch_grass: { text: 'grass' },
   label_sketch_soil: { text: 'soil' },
@@ -18,6 +19,7 @@ export const SKETCH_WORDS = {
   label_sketch_traffic: { text: 'traffic' },
   label_sketch_water: { text: 'water' },
   label_sketch_noise: { text: 'noise' },
+  label_sketch_listen: { text: 'listen next' },
   label_sketch_tape_past: { text: '{distance_m} past {point}' },
   label_sketch_tape_before: { text: '{distance_m} before {point}' },
   label_sketch_tape_at: { text: 'at point {point}' },

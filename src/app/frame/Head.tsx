@@ -17,18 +17,22 @@ export function Head({ screen }: { readonly screen: ScreenName }) {
   if (!isOfJob || job === null) {
     return (
       <header className="head">
-        <h1 className="head-title">{screen === 'jobs' ? say('label_app') : say(SCREENS[screen].words)}</h1>
-        <SavingNote />
+        <h1 className="head-title">
+          {screen === 'jobs' && <span className="head-app">{say('label_app')}</span>}
+          <span className={screen === 'jobs' ? 'head-screen' : undefined}>{say(SCREENS[screen].words)}</span>
+        </h1>
       </header>
     )
   }
   return (
     <header className="head">
-      <h1 className="head-title">
-        <span className="unseen">{`${say(SCREENS[screen].words)}: `}</span>
-        {job.name}
-      </h1>
-      <SavingNote />
+      <div className="head-title">
+        <h1 className="head-job">
+          <span className="unseen">{`${say(SCREENS[screen].words)}: `}</span>
+          {job.name}
+        </h1>
+        <SavingNote />
+      </div>
       <Steps />
       {job.lines.length > 1 && <LineChoice screen={screen} />}
     </header>

@@ -1,6 +1,6 @@
-import { useEffect } from 'react'
+import { Suspense, useEffect } from 'react'
 import { useRoute } from '../route'
-import { SCREENS } from '../screens/screens'
+import { fetchScreens, SCREENS } from '../screens/screens'
 import { Bar } from './Bar'
 import { Head } from './Head'
 import { PageNotices } from './PageNotices'
@@ -17,6 +17,7 @@ export function Page() {
   const look = useAppState((state) => state.device.look)
   const hasJob = useAppState((state) => state.job !== null && state.session.lineId !== null)
   useShortcuts()
+  useEffect(fetchScreens, [])
   useEffect(() => {
     if (look === 'auto') delete document.documentElement.dataset.look
     else document.documentElement.dataset.look = look
@@ -35,7 +36,9 @@ export function Page() {
       <Bar route={route} />
       <main id="content" className="page-main" tabIndex={-1}>
         <PageNotices place="page" />
-        <ScreenGuard key={route.screen}>{(hasJob || !needsJob) && <Screen />}</ScreenGuard>
+        <ScreenGuard key={route.screen}>
+          <Suspense>{(hasJob || !needsJob) && <Screen />}</Suspense>
+        </ScreenGuard>
       </main>
     </div>
   )

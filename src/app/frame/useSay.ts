@@ -22,13 +22,18 @@ export function useSay(): Sayer {
   const units = useAppState((state) => state.device.units)
   return useMemo(
     () => ({
-      say: (key, ...[values]) => sentence(key, (values ?? {}) as WordValues<typeof key>, units),
+      say: (key, ...[values]) => unbroken(sentence(key, (values ?? {}) as WordValues<typeof key>, units)),
       sayKeyed: (keyed) => {
         const { text, mend } = wordsOf(keyed, units)
-        return mend === null ? text : `${text} ${mend}`
+        return unbroken(mend === null ? text : `${text} ${mend}`)
       },
       units,
     }),
     [units],
   )
+}
+
+/** A number and its unit stay in one line. */
+function unbroken(text: string): string {
+  return text.replace(/(\d) (m|ft|Hz|dB|dBFS|s|%|kPa|psi|bar|MB)(?![\w-])/g, '$1\u00a0$2')
 }

@@ -14,6 +14,7 @@ const SHAPES = {
   add: <path d="M12 5v14M5 12h14" />,
   remove: <path d="M5 7h14M9.5 7V4.500h5V7M7 7l.8 12.500h8.400L17 7" />,
   close: <path d="m6 6 12 12M18 6 6 18" />,
+  save: <path d="M12 4v10M8 10.5l4 4 4-4M4 16v4h16v-4" />,
   open: <path d="M3.5 19V5.500H9l2 2.500h9.500V19zM12 11v5M9.5 13.5 12 11l2.5 2.5" />,
   next: <path d="m9 5 7 7-7 7" />,
 } as const satisfies Record<string, ReactNode>

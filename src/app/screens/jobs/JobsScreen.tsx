@@ -42,7 +42,7 @@ export function JobsScreen() {
             <OpenButtons target={TARGET} isMain={!isEmpty} />
             <p className="soft jobs-drop">{say('jobs_drop')}</p>
             {!isEmpty && (
-              <Button kind="bare" disabled={readOnly} icon={<Icon name="place" />} onClick={() => void opener.demo()}>
+              <Button disabled={readOnly} icon={<Icon name="place" />} onClick={() => void opener.demo()}>
                 {say('do_open_demo')}
               </Button>
             )}

@@ -78,41 +78,43 @@ function LegFields({ number, leg, disabled, onChange, onDone, onRemove }: LegFie
           </Button>
         )}
       </div>
-      {number > 1 && (
-        <div className="line-pair">
-          <Choice
-            label={say('label_leg_turn', { number })}
-            value={turnDeg < 0 ? 'right' : 'left'}
-            options={[
-              { value: 'left', words: say('label_turn_left') },
-              { value: 'right', words: say('label_turn_right') },
-            ]}
-            disabled={disabled}
-            onChange={(side) =>
-              onChange({ lengthM: leg!.lengthM, turnDeg: side === 'left' ? Math.abs(turnDeg) : -Math.abs(turnDeg) })
-            }
-          />
-          <NumberField
-            label={say('label_turn_by', { number })}
-            value={Math.abs(turnDeg)}
-            unit={say('label_degrees')}
-            least={0}
-            most={180}
-            disabled={disabled}
-            onChange={(deg) => onChange({ lengthM: leg!.lengthM, turnDeg: turnDeg < 0 ? -deg! : deg! })}
-            onDone={onDone}
-          />
-        </div>
-      )}
-      <NumberField
-        label={say('label_leg_length', { number })}
-        value={leg?.lengthM ?? null}
-        unit="m"
-        {...LENGTH_LIMITS}
-        disabled={disabled}
-        onChange={(lengthM) => onChange({ lengthM: lengthM!, turnDeg })}
-        onDone={onDone}
-      />
+      <div className="line-pair">
+        {number > 1 && (
+          <>
+            <Choice
+              label={say('label_leg_turn', { number })}
+              value={turnDeg < 0 ? 'right' : 'left'}
+              options={[
+                { value: 'left', words: say('label_turn_left') },
+                { value: 'right', words: say('label_turn_right') },
+              ]}
+              disabled={disabled}
+              onChange={(side) =>
+                onChange({ lengthM: leg!.lengthM, turnDeg: side === 'left' ? Math.abs(turnDeg) : -Math.abs(turnDeg) })
+              }
+            />
+            <NumberField
+              label={say('label_turn_by', { number })}
+              value={Math.abs(turnDeg)}
+              unit={say('label_degrees')}
+              least={0}
+              most={180}
+              disabled={disabled}
+              onChange={(deg) => onChange({ lengthM: leg!.lengthM, turnDeg: turnDeg < 0 ? -deg! : deg! })}
+              onDone={onDone}
+            />
+          </>
+        )}
+        <NumberField
+          label={say('label_leg_length', { number })}
+          value={leg?.lengthM ?? null}
+          unit="m"
+          {...LENGTH_LIMITS}
+          disabled={disabled}
+          onChange={(lengthM) => onChange({ lengthM: lengthM!, turnDeg })}
+          onDone={onDone}
+        />
+      </div>
     </>
   )
 }

@@ -1,0 +1,110 @@
+import { existsSync } from 'node:fs'
+import { resolve } from 'node:path'
+import AxeBuilder from '@axe-core/playwright'
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import { staticServer } from '../../src/app/serve/staticServer.mjs'
+import { chromiumPath } from '../support/chromiumPath.mjs'
+
+export const root = resolve(import.meta.dirname, '../..')
+
+/** A phone held in one hand, and a desk. */
+export const SCREENS = {
+  phone: { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 },
+  tablet: { viewport: { width: 768, height: 1024 }, hasTouch: true, isMobile: true },
+  desk: { viewport: { width: 1440, height: 900 } },
+} satisfies Record<string, BrowserContextOptions>
+export type ScreenSize = keyof typeof SCREENS
+
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+/** The built page on a server of its own, and a browser for it. */
+export interface Yard {
+  readonly url: string
+  readonly browser: Browser
+  /** A fresh profile of this size with one page. */
+  readonly open: (size: ScreenSize, options?: BrowserContextOptions) => Promise<YardPage>
+  readonly close: () => Promise<void>
+}
+
+/** A page, and everything on it that went wrong so far. */
+export interface YardPage {
+  readonly page: Page
+  readonly context: BrowserContext
+  /** Errors on the console, faults, requests to elsewhere. */
+  readonly troubles: readonly string[]
+  readonly close: () => Promise<void>
+}
+
+/**
+ * Serves dist/app and starts a browser.
+ *
+ * @param extraArgs For the browser, as a file that stands for the microphone.
+ * @throws when the page was not built, or no Chromium is there.
+ */
+export async function openYard(extraArgs: readonly string[] = []): Promise<Yard> {
+  const folder = resolve(root, 'dist/app')
+  if (!existsSync(resolve(folder, 'index.html'))) throw new Error('dist/app is not there: run npm run build first')
+  const executablePath = chromiumPath()
+  if (executablePath === null) throw new Error('no Chromium: run node tests/support/ensureChromium.mjs first')
+  const server = await staticServer(folder, { firstPort: 0, tries: 1 })
+  const browser = await chromium.launch({ executablePath, args: [...ARGS, ...extraArgs] })
+  return {
+    url: server.url,
+    browser,
+    open: (size, options = {}) => openPage(browser, server.url, { ...SCREENS[size], ...options }),
+    close: async () => {
+      await browser.close()
+      await server.close()
+    },
+  }
+}
+
+async function openPage(browser: Browser, url: string, options: BrowserContextOptions): Promise<YardPage> {
+  const context = await browser.newContext({ locale: 'en-GB', timezoneId: 'UTC', ...options })
+  const troubles: string[] = []
+  context.on('page', (page) => watch(page, url, troubles))
+  const page = await context.newPage()
+  await page.goto(url)
+  return { page, context, troubles, close: () => context.close() }
+}
+
+function watch(page: Page, url: string, troubles: string[]): void {
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') troubles.push(`console: ${message.text()}`)
+  })
+  page.on('pageerror', (error) => troubles.push(`fault: ${error.stack ?? error.message}`))
+  page.on('request', (request) => {
+    if (!request.url().startsWith(url) && !/^(?:blob|data):/.test(request.url())) {
+      troubles.push(`request to elsewhere: ${request.url()}`)
+    }
+  })
+}
+
+/** What an accessibility checker finds, one line a finding: rule, element, what to do. */
+export async function axeFindings(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+    .analyze()
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.failureSummary?.replaceAll(/\s+/g, ' ')}`),
+  )
+}
+
+/** Opens the invented job and waits for its answer. */
+export async function openDemo(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Look at the invented job' }).click()
+  await page.getByRole('heading', { name: /^(?:Located|Unsure|No leak heard)$/ }).waitFor({ timeout: 60_000 })
+}
+
+/** Goes to a screen by the bar. */
+export async function goToScreen(page: Page, name: string): Promise<void> {
+  await page.getByRole('navigation', { name: 'Screens' }).getByRole('link', { name }).click()
+}
