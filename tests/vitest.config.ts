@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
+  define: { YARDHARK_CORE: JSON.stringify('of the tests') },
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**'],

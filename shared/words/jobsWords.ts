@@ -23,7 +23,6 @@ export const JOBS_WORDS = {
   do_open_demo: { text: 'Look at the invented job' },
   do_open_folder: { text: 'Open a folder' },
   do_open_files: { text: 'Open clips or a zip' },
-  do_open_job: { text: 'Open {name}' },
   do_delete_job: { text: 'Delete {name}' },
   do_delete: { text: 'Delete' },
   do_keep: { text: 'Keep' },

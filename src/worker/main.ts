@@ -5,6 +5,7 @@ import { FormatError } from '../../shared/base/errors'
 import { heardClip } from '../../shared/evidence/heardClip'
 import { locate } from '../../shared/locate/locate'
 import { spectrogram } from '../../shared/spectrum/spectrogram'
+import { spectrogramRows } from '../../shared/spectrum/spectrogramRows'
 import { welch } from '../../shared/spectrum/welch'
 import type { CallName, Calls, Reply, Request, Sound } from './protocol'
 import { readFolder } from './readFolder'
@@ -22,13 +23,14 @@ const SERVE: { readonly [Name in CallName]: Serve<Name> } = {
     const { samples, sampleRateHz } = plainSamples(sound)
     return welch(samples, sampleRateHz, { segmentLength: segmentLength(segmentS, sampleRateHz) })
   },
-  spectrogram: ({ sound, segmentS, maxColumns }) => {
+  spectrogram: ({ sound, segmentS, maxColumns, rows }) => {
     const { samples, sampleRateHz } = plainSamples(sound)
-    return spectrogram(samples, sampleRateHz, {
+    const whole = spectrogram(samples, sampleRateHz, {
       segmentLength: segmentLength(segmentS, sampleRateHz),
       overlap: 0.75,
       maxColumns,
     })
+    return { ...spectrogramRows(whole, rows), timesS: whole.timesS }
   },
   samples: ({ sound }) => plainSamples(sound),
   readFolder,

@@ -4,7 +4,7 @@ import type { HeardClip } from '../../shared/evidence/heardClip'
 import type { Line } from '../../shared/line/line'
 import type { LocateAnswer } from '../../shared/locate/answer'
 import type { LocateInput } from '../../shared/locate/locate'
-import type { Spectrogram } from '../../shared/spectrum/spectrogram'
+import type { RowOptions, SpectrogramRows } from '../../shared/spectrum/spectrogramRows'
 import type { PowerDensity } from '../../shared/spectrum/welch'
 import type { SweepRow } from '../../shared/sweep/sweep'
 
@@ -50,13 +50,22 @@ export interface PlainSamples {
   readonly sampleRateHz: number
 }
 
+/** A spectrogram as it is painted, with the middles of its columns. */
+export interface SpectrogramPicture extends SpectrogramRows {
+  readonly timesS: Float64Array
+}
+
 /** Every call the page can make: what goes in, what comes out, and what comes piece by piece before it. */
 export interface Calls {
   hear: { in: { sound: Sound }; out: HeardClip; part: never }
   locate: { in: LocateInput; out: LocateAnswer; part: never }
   /** Power density of a clip by Welch's method; `null` for a clip shorter than a segment. */
   spectrum: { in: { sound: Sound; segmentS: number }; out: PowerDensity | null; part: never }
-  spectrogram: { in: { sound: Sound; segmentS: number; maxColumns: number }; out: Spectrogram; part: never }
+  spectrogram: {
+    in: { sound: Sound; segmentS: number; maxColumns: number; rows: RowOptions }
+    out: SpectrogramPicture
+    part: never
+  }
   samples: { in: { sound: Sound }; out: PlainSamples; part: never }
   readFolder: { in: FolderTexts; out: ReadFolder; part: never }
   unzip: { in: { zip: Blob; name: string }; out: null; part: UnzippedFile }

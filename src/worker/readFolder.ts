@@ -30,8 +30,9 @@ function sheetSweep(sheet: ArrayBuffer, paths: readonly string[]): Sweep {
   const sweep = readSweepCsv(decodeText(new Uint8Array(sheet), 'sweep.csv'), 'sweep.csv')
   const there = new Set(paths)
   if (sweep.rows.some((row) => there.has(row.file))) return sweep
-  const named = sweep.rows.length === 1 ? 'the clip it names is' : `none of the ${sweep.rows.length} clips it names is`
-  throw new FormatError('sweep.csv', '', `${named} there; copy the clips beside it or correct the file column`)
+  const count = sweep.rows.length
+  const gone = count === 1 ? 'the clip it names is not there' : `none of the ${count} clips it names is there`
+  throw new FormatError('sweep.csv', '', `${gone}; copy the clips beside it or correct the file column`)
 }
 
 /**

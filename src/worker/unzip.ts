@@ -71,7 +71,8 @@ function check(entry: { name: string; size: number; originalSize: number }, name
   }
 }
 
-const isLeftOut = (path: string) => path.endsWith('/') || /(?:^|\/)(?:__MACOSX|\.[^/]*|Thumbs\.db)(?:\/|$)/.test(path)
+const isLeftOut = (path: string) =>
+  path.endsWith('/') || /(?:^|\/)(?:__MACOSX|\.(?!\.(?:\/|$))[^/]*|Thumbs\.db)(?:\/|$)/.test(path)
 
 function inflated(
   bytes: Uint8Array,
