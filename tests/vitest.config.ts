@@ -3,7 +3,8 @@ import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
-  define: { YARDHARK_CORE: JSON.stringify('of the tests') },
+  // What the builds of page and command line put in.
+  define: { YARDHARK_VERSION: '"0.0.0-test"', YARDHARK_CORE: '"test"' },
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**'],

@@ -11,7 +11,7 @@ const FALSE_RATES = [
 /** Rings a second right at a leak: from a slow bubble train to a rush (formation runs to some 50 a second). Chosen. */
 const LEAK_RATES_PER_S = [1, 2.5, 6, 15, 35]
 /** Signal over floor in the best band where half of the rings are heard, dB, and how gently that turns. Chosen. */
-const HALF_HEARD_DB = [2, 7, 12]
+const HALF_HEARD_DB = [2, 7, 12, 18]
 const TURN_DB = 3
 /** Shape of the negative binomial: slugs and swells make counts wander far more than chance alone. Chosen. */
 const DISPERSION = 1.5

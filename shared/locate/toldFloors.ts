@@ -18,17 +18,19 @@ const QUIET = { share: 0.4, z: 0.5244 }
  * levels of different places. The floor expected under an air-on clip is then drawn from the air-off clip's level toward
  * the middle of all of them, the more the more of the spread is of time:
  *
- *     floor = m + ρ·(off − m),   ρ = s²/(s² + t²),   variance (s² + t²)·(1 − ρ²)
+ *     floor = m + ρ·(off − m),   ρ = s²/(s² + t²)
  *
- * which is the regression of one of two equally scattered readings on the other.
+ * which is the regression of one of two equally scattered readings on the other. How well it tells them is read from the
+ * air-on levels that are nearest to it.
  */
 export function toldFloors(
   settings: readonly SettingDown[],
   bandCount: number,
 ): { toldFloorDb: (BandRow | null)[]; toldSdDb: Float64Array } {
   const middle = Float64Array.from({ length: bandCount }, (_, b) => {
-    const off = levels(settings, b, 'off')
-    return off.length > 0 ? median(off) : 0
+    const [off, on] = [levels(settings, b, 'off'), levels(settings, b, 'on')]
+    // A leak can only raise the air-on levels, a gust either: the lower middle is nearer to the floor of both.
+    return off.length === 0 ? 0 : on.length === 0 ? median(off) : Math.min(median(off), median(on))
   })
   const learnt = Array.from({ length: bandCount }, (_, b) => learn(settings, b, middle))
   return {
@@ -49,12 +51,21 @@ function learn(settings: readonly SettingDown[], band: number, middle: Float64Ar
   const within = quietSpread(inTime) ** 2 / 2
   const total = Math.max(quietSpread(overall) ** 2, within)
   const share = 1 - within / total
-  const sdDb = Math.sqrt(total * (1 - share * share))
-  return { share, sdDb: Math.min(SD_DB.most, Math.max(SD_DB.least, sdDb)) }
+  const missed = near.flatMap((b) => misses(settings, b, middle[b]!, share))
+  return { share, sdDb: Math.min(SD_DB.most, quietSpread(missed)) }
 }
 
 function quietSpread(absolute: readonly number[]): number {
   return Math.max(SD_DB.least, quantile(absolute, QUIET.share) / QUIET.z)
+}
+
+/** How far the floor so told is from the air-on levels. */
+function misses(settings: readonly SettingDown[], band: number, middleDb: number, share: number): number[] {
+  return settings.flatMap(({ on, off }) =>
+    on && off && on.weight[band]! > 0 && off.weight[band]! > 0
+      ? [Math.abs(on.levelDb[band]! - middleDb - share * (off.levelDb[band]! - middleDb))]
+      : [],
+  )
 }
 
 function differences(settings: readonly SettingDown[], band: number): number[] {

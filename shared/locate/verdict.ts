@@ -6,13 +6,13 @@ import { massBetween } from './window'
 /** Below this probability of any source the verdict is `no leak heard`. */
 const HEARD = 0.5
 /** From this probability of a source on a place can be `located`. */
-const SURE = 0.7
+const SURE = 0.6
 /** More than this share of the density past an end of the line is not `located`. Chosen. */
 const PAST_END_SHARE = 0.2
 /** How much the rings must speak for the place when no air-off clip can, nepers. Calibrated on the synthetic yard. */
 const RINGS_NEEDED = 0.3
 /** Further against the place than this the rings may never speak: what bubbles out can be heard to. Calibrated. */
-const RINGS_AGAINST = -3
+const RINGS_AGAINST = -4
 
 /**
  * Says only what is known.

@@ -32,11 +32,14 @@ export interface ArrangeOptions {
   readonly pegPx: number
   /** From a peg's foot to the middle of its square, px. */
   readonly stemPx: number
+  /** Letters stay within it. */
+  readonly sheet: { readonly widthPx: number; readonly heightPx: number }
+  /** What is on the sheet already, as its scale bar. */
+  readonly reserved: readonly SketchBox[]
 }
 
-interface Box {
-  readonly x: number
-  readonly y: number
+/** Middle and half sides, px. */
+export interface SketchBox extends Spot {
   readonly halfX: number
   readonly halfY: number
 }
@@ -58,21 +61,27 @@ const MOST_STEPS = 400
  */
 export function arrangeSketch(commands: readonly DrawCommand[], options: ArrangeOptions): Arranged {
   const { toSpot } = options
-  const taken: Box[] = commands.flatMap((command) => {
+  const onSheet = commands.flatMap((command) => {
     if (command.kind === 'mark' && command.shape !== 'elbow') return [markBox(command, toSpot)]
-    return command.kind === 'polyline' && command.ink === 'pipe' ? strokeBoxes(command, toSpot) : []
+    return command.kind === 'polyline' && (command.ink === 'pipe' || command.ink === 'decision')
+      ? strokeBoxes(command, toSpot)
+      : []
   })
+  const taken: SketchBox[] = [...onSheet, ...options.reserved]
   const pipeAndMarks = taken.length
   const pegs = commands.filter((command) => command.kind === 'peg')
   const arranged = [...pegs]
     .sort((a, b) => urgency(a) - urgency(b))
     .map((peg) => standPeg(peg, taken, pipeAndMarks, options))
-  const texts = commands.flatMap((command) => {
-    const spot = command.kind === 'text' ? roomForText(command, taken, options) : null
-    return spot === null ? [] : [spot]
-  })
+  const letters = commands.filter((command) => command.kind === 'text').sort((a, b) => weight(a) - weight(b))
+  const texts = letters.flatMap((text) => roomForText(text, taken, options) ?? [])
   const byId = new Map(arranged.map((each) => [each.peg.id, each]))
   return { pegs: pegs.map(({ id }) => byId.get(id)!), texts }
+}
+
+/** The tape is dug by, and the ground can be told from its texture. */
+function weight({ size, id }: DrawText): number {
+  return size === 'normal' ? 0 : id.startsWith('ground') ? 2 : 1
 }
 
 function urgency({ chosen, state }: DrawPeg): number {
@@ -82,7 +91,7 @@ function urgency({ chosen, state }: DrawPeg): number {
 /** Squares may stand over the pipe's other legs, but never over each other. */
 function standPeg(
   peg: DrawPeg,
-  taken: Box[],
+  taken: SketchBox[],
   firstPeg: number,
   { toSpot, pegPx, stemPx }: ArrangeOptions,
 ): ArrangedPeg {
@@ -96,14 +105,18 @@ function standPeg(
   return { peg, foot, ...spot, isShown: free >= 0 }
 }
 
-function roomForText(text: DrawText, taken: Box[], { toSpot, textWidthPx }: ArrangeOptions): ArrangedText | null {
+function roomForText(
+  text: DrawText,
+  taken: SketchBox[],
+  { toSpot, textWidthPx, sheet }: ArrangeOptions,
+): ArrangedText | null {
   const at = toSpot(text.at)
   const halfX = textWidthPx(text) / 2
   const halfY = TEXT_HALF_PX[text.size]
   for (const [right, up] of turnedOffsets(text.offsetPx, halfX, halfY)) {
     const shift = text.anchor === 'middle' ? 0 : text.anchor === 'start' ? halfX : -halfX
     const box = { x: at.x + right + shift, y: at.y - up, halfX, halfY }
-    if (taken.some((other) => overlap(box, other))) continue
+    if (!isWithin(box, sheet) || taken.some((other) => overlap(box, other))) continue
     taken.push(box)
     return { text, x: box.x, y: box.y }
   }
@@ -115,7 +128,7 @@ function turnedOffsets([right, up]: readonly [number, number], halfX: number, ha
   const length = Math.hypot(right, up)
   const wanted = length === 0 ? Math.PI / 2 : Math.atan2(up, right)
   const offsets: [number, number][] = []
-  for (const reach of [length, length + 14, length + 30]) {
+  for (const reach of [length, length + 12]) {
     for (const turn of [0, 1, -1, 2, -2, 3, -3, 4]) {
       const angle = wanted + (turn * Math.PI) / 4
       const out = Math.cos(angle) * Math.max(halfX - halfY, 0)
@@ -125,11 +138,11 @@ function turnedOffsets([right, up]: readonly [number, number], halfX: number, ha
   return offsets
 }
 
-function markBox({ at }: DrawMark, toSpot: ArrangeOptions['toSpot']): Box {
+function markBox({ at }: DrawMark, toSpot: ArrangeOptions['toSpot']): SketchBox {
   return { ...toSpot(at), halfX: MARK_HALF_PX, halfY: MARK_HALF_PX }
 }
 
-function strokeBoxes({ places }: DrawPolyline, toSpot: ArrangeOptions['toSpot']): Box[] {
+function strokeBoxes({ places }: DrawPolyline, toSpot: ArrangeOptions['toSpot']): SketchBox[] {
   const spots = places.map(toSpot)
   return spots.slice(1).flatMap((to, i) => {
     const from = spots[i]!
@@ -143,6 +156,10 @@ function strokeBoxes({ places }: DrawPolyline, toSpot: ArrangeOptions['toSpot'])
   })
 }
 
-function overlap(a: Box, b: Box): boolean {
+function isWithin({ x, y, halfX, halfY }: SketchBox, { widthPx, heightPx }: ArrangeOptions['sheet']): boolean {
+  return x >= halfX && y >= halfY && x <= widthPx - halfX && y <= heightPx - halfY
+}
+
+function overlap(a: SketchBox, b: SketchBox): boolean {
   return Math.abs(a.x - b.x) < a.halfX + b.halfX + GAP_PX && Math.abs(a.y - b.y) < a.halfY + b.halfY + GAP_PX
 }

@@ -1,8 +1,9 @@
 import type { Cover, Stretch } from '../line/line'
 import { directionAlong, placeAlong } from '../line/placeAlong'
 import type { DrawCommand } from './drawList'
+import { pegSide } from './pegSide'
 import { ribbon } from './ribbon'
-import { cornersBetween, type SketchFrame } from './sketchFrame'
+import { piecesBetween, type SketchFrame } from './sketchFrame'
 
 const GROUND_WORDS: Readonly<Record<Cover, string>> = {
   grass: 'sketch_ground_grass',
@@ -28,10 +29,11 @@ export function groundBands(frame: SketchFrame, stretches: readonly Stretch[]): 
     const fromM = Math.max(stretch.fromM, frame.fromM)
     const toM = Math.min(stretch.toM, frame.toM)
     if (!(toM - fromM > 1e-6)) return []
-    const alongM = cornersBetween(frame.path, fromM, toM)
+    const alongM = piecesBetween(frame.path, fromM, toM)
     const values = { from_m: stretch.fromM, to_m: stretch.toM }
     const middleM = (fromM + toM) / 2
     const { x, y } = directionAlong(frame.path, middleM)
+    const side = -pegSide(frame.path, middleM)
     return [
       {
         kind: 'polygon',
@@ -52,8 +54,8 @@ export function groundBands(frame: SketchFrame, stretches: readonly Stretch[]): 
         id: `ground-name-${i}`,
         label: null,
         certainty: 'measured',
-        at: placeAlong(frame.path, middleM, -frame.groundHalfM),
-        offsetPx: [14 * y, -14 * x],
+        at: placeAlong(frame.path, middleM, side * frame.groundHalfM),
+        offsetPx: [-14 * y * side, 14 * x * side],
         text: { key: NAME_WORDS[stretch.cover], values: {} },
         size: 'small',
         anchor: 'middle',

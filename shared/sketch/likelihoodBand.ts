@@ -1,7 +1,7 @@
 import type { LocateAnswer } from '../locate/answer'
 import type { DrawCommand, DrawPolygon } from './drawList'
 import { ribbon } from './ribbon'
-import type { SketchFrame } from './sketchFrame'
+import { cornersBetween, type SketchFrame } from './sketchFrame'
 
 /** How many steps the darkness has. Chosen: more cannot be told apart, and fewer show their edges. */
 const STEPS = 12
@@ -27,15 +27,11 @@ export interface Likelihood {
  * @returns Pieces of one darkness each, from the start to the end; none for an empty density.
  */
 export function likelihoodBand(frame: SketchFrame, { density, verdict, spacingM }: Likelihood): DrawPolygon[] {
-  const alongM: number[] = []
-  const shares: number[] = []
   const fullPerM = fullDensityPerM(density.perM, spacingM)
-  density.alongM.forEach((along, i) => {
-    const perM = density.perM[i]
-    if (!Number.isFinite(along) || perM === undefined || !(perM >= 0 && perM < Infinity)) return
-    alongM.push(along)
-    shares.push(fullPerM > 0 ? perM / fullPerM : 0)
-  })
+  if (fullPerM === 0) return []
+  const samples = withCorners(frame, density)
+  const alongM = samples.map((sample) => sample.alongM)
+  const shares = samples.map((sample) => sample.perM / fullPerM)
   return pieces(shares).map(({ first, last, step }, i) => ({
     kind: 'polygon',
     id: `band-${i}`,
@@ -50,6 +46,27 @@ export function likelihoodBand(frame: SketchFrame, { density, verdict, spacingM 
     strength: (step + 0.5) / STEPS,
     hatch: verdict === 'located' ? 'none' : verdict === 'unsure' ? 'lines' : 'cross',
   }))
+}
+
+interface Sample {
+  readonly alongM: number
+  readonly perM: number
+}
+
+/** The density, with a sample of its own at each corner, where the band bends. */
+function withCorners({ path }: SketchFrame, density: LocateAnswer['density']): Sample[] {
+  const samples = density.alongM
+    .map((alongM, i) => ({ alongM, perM: density.perM[i] ?? Number.NaN }))
+    .filter(({ alongM, perM }) => Number.isFinite(alongM) && perM >= 0 && perM < Infinity)
+  return samples.flatMap((sample, i) => {
+    const before = samples[i - 1]
+    const corners = before === undefined ? [] : cornersBetween(path, before.alongM, sample.alongM).slice(1, -1)
+    const between = corners.map((alongM) => {
+      const share = (alongM - before!.alongM) / (sample.alongM - before!.alongM)
+      return { alongM, perM: before!.perM + share * (sample.perM - before!.perM) }
+    })
+    return [...between, sample]
+  })
 }
 
 /** The density that is drawn at full width, 1/m; 0 when there is none. */

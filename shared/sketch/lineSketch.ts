@@ -19,6 +19,8 @@ export interface SketchOf {
   readonly chosenPoint: number | null
   /** That a person has said yes to just this answer. */
   readonly isConfirmed: boolean
+  /** Scale of the painter, > 0; Infinity draws without breadth, for what is to scale only. */
+  readonly pxPerM: number
 }
 
 /**
@@ -26,11 +28,12 @@ export interface SketchOf {
  *
  * @returns Nothing for a line without a length and without points. All numbers are finite.
  */
-export function lineSketch({ line, points: told, answer, chosenPoint, isConfirmed }: SketchOf): DrawCommand[] {
+export function lineSketch({ line, points: told, answer, chosenPoint, isConfirmed, pxPerM }: SketchOf): DrawCommand[] {
   const points = told.filter(({ alongM, offsetM }) => Number.isFinite(alongM) && Number.isFinite(offsetM))
   const frame = sketchFrame(
     line,
     points.map(({ alongM }) => alongM),
+    pxPerM,
   )
   if (frame === null) return []
   const sources = (answer?.sources ?? []).filter(({ alongM }) => Number.isFinite(alongM))
@@ -66,6 +69,17 @@ function listenMark({ path }: SketchFrame, { listenNext: [next] }: LocateAnswer)
       at: placeAlong(path, next.alongM, next.offsetM),
       shape: 'listen',
       turnRad: Math.atan2(y, x),
+    },
+    {
+      kind: 'text',
+      id: 'listen-name',
+      label: null,
+      certainty: 'inferred',
+      at: placeAlong(path, next.alongM, next.offsetM),
+      offsetPx: [-y * 28, x * 28],
+      text: { key: 'label_sketch_listen', values: {} },
+      size: 'small',
+      anchor: 'middle',
     },
   ]
 }

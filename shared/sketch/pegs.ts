@@ -1,9 +1,9 @@
 import { directionAlong, placeAlong } from '../line/placeAlong'
 import type { LocateAnswer } from '../locate/answer'
 import type { DrawPeg } from './drawList'
+import { pegSide } from './pegSide'
 import type { SketchFrame } from './sketchFrame'
 import type { SketchPoint } from './sketchPoint'
-import { pegSide } from './sourceMarks'
 
 /** Each point as a peg at its place, off the line where it was off the line. */
 export function pegs(
@@ -16,7 +16,7 @@ export function pegs(
   const likely = new Map(answer?.points.map(({ point, nearestProbability }) => [point, nearestProbability]))
   return points.map(({ point, alongM, offsetM, isHeard }) => {
     const { x, y } = directionAlong(frame.path, alongM)
-    const side = offsetM === 0 ? pegSide(frame, alongM) : Math.sign(offsetM)
+    const side = offsetM === 0 ? pegSide(frame.path, alongM) : Math.sign(offsetM)
     const probability = isHeard ? likely.get(point) : undefined
     const values = { point, along_m: alongM, offset_m: Math.abs(offsetM) }
     return {

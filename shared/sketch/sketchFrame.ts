@@ -1,7 +1,6 @@
 import type { Line } from '../line/line'
 import { type LinePath, linePath } from '../line/linePath'
 import { lineRange } from '../line/lineRange'
-import { placeAlong } from '../line/placeAlong'
 
 /** What every part of a sketch is drawn against. */
 export interface SketchFrame {
@@ -9,36 +8,47 @@ export interface SketchFrame {
   /** The drawn part of the line, from < to, m along. */
   readonly fromM: number
   readonly toM: number
-  /** Largest side of what is drawn, > 0, m. */
-  readonly extentM: number
-  /** Half the width of the likelihood band where it is widest, and of the ground along the line, m. */
+  /** Half the width, m: of the likelihood band where it is widest, of the window, and of the ground along the line. */
   readonly bandHalfM: number
+  readonly windowHalfM: number
   readonly groundHalfM: number
 }
 
-/** Shares of the extent. Chosen: at the width of a phone the band is a thumb's width where it is widest. */
-const BAND_SHARE = 0.042
-const GROUND_SHARE = 0.1
+/**
+ * Half widths on the screen. Chosen: along the line everything is to scale; across it a band must be seen on a line of a
+ * hundred metres, and must not swell over its neighbours when somebody looks closer.
+ */
+const HALF_PX = { band: 15, window: 22, ground: 36 } as const
 
 /** Half a metre to each side of a line whose length nobody knows and that has one point only. */
 const LONE_M = 0.5
 
 /**
  * @param alongsM Of the points, m; needed when the length was not told.
+ * @param pxPerM  Scale of the painter, > 0; Infinity draws without breadth, for what is to scale only.
  * @returns `null` when there is neither a length nor a point: nothing is there to be drawn.
  */
-export function sketchFrame(line: Line, alongsM: readonly number[]): SketchFrame | null {
-  const range = lineRange(line, alongsM.filter(Number.isFinite))
+export function sketchFrame(line: Line, alongsM: readonly number[], pxPerM: number): SketchFrame | null {
+  const range = lineRange(line, alongsM)
   if (range === null || !Number.isFinite(range.toM - range.fromM)) return null
   const isLong = range.toM - range.fromM > 1e-6
-  const fromM = isLong ? range.fromM : range.fromM - LONE_M
-  const toM = isLong ? range.toM : range.toM + LONE_M
-  const path = linePath(line)
-  const places = cornersBetween(path, fromM, toM).map((alongM) => placeAlong(path, alongM))
-  const xs = places.map(({ xM }) => xM)
-  const ys = places.map(({ yM }) => yM)
-  const extentM = Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys), (toM - fromM) / 4)
-  return { path, fromM, toM, extentM, bandHalfM: BAND_SHARE * extentM, groundHalfM: GROUND_SHARE * extentM }
+  return {
+    path: linePath(line),
+    fromM: isLong ? range.fromM : range.fromM - LONE_M,
+    toM: isLong ? range.toM : range.toM + LONE_M,
+    bandHalfM: HALF_PX.band / pxPerM,
+    windowHalfM: HALF_PX.window / pxPerM,
+    groundHalfM: HALF_PX.ground / pxPerM,
+  }
+}
+
+/** Pieces that a broad ribbon is laid in. Chosen: inside a bend its side then follows the line that halves the bend. */
+const PIECES = 24
+
+/** A part of the line in short pieces, with every corner in it, rising, m along. */
+export function piecesBetween(path: LinePath, fromM: number, toM: number): number[] {
+  const even = Array.from({ length: PIECES - 1 }, (_, i) => fromM + ((toM - fromM) * (i + 1)) / PIECES)
+  return [...new Set([...cornersBetween(path, fromM, toM), ...even])].sort((a, b) => a - b)
 }
 
 /** Both ends of a part of the line and every corner between them, rising, m along. */

@@ -1,27 +1,29 @@
 import { directionAlong, placeAlong } from '../line/placeAlong'
 import type { Reason, Source, Verdict } from '../locate/answer'
 import type { DrawCommand } from './drawList'
+import { pegSide } from './pegSide'
 import { ribbon } from './ribbon'
-import { cornersBetween, type SketchFrame } from './sketchFrame'
+import { cornersBetween, piecesBetween, type SketchFrame } from './sketchFrame'
 import type { SketchPoint } from './sketchPoint'
-
-/** The window is a little wider than the band, so that its hatch shows on both sides. Chosen. */
-const WINDOW_SHARE = 1.45
 
 /** The hatched window of a source, with both its ends in figures. */
 export function windowMarks(frame: SketchFrame, sources: readonly Source[]): DrawCommand[] {
   return sources.flatMap((source, i) => {
     const [fromM, toM] = source.windowM
     if (!(toM - fromM > 0)) return []
-    const alongM = cornersBetween(frame.path, fromM, toM)
-    const halfM = WINDOW_SHARE * frame.bandHalfM
+    const alongM = piecesBetween(frame.path, fromM, toM)
+    const places = ribbon(
+      frame.path,
+      alongM,
+      alongM.map(() => frame.windowHalfM),
+    )
     const values = { from_m: fromM, to_m: toM, probability: source.windowProbability }
-    const end = (id: string, alongM: number): DrawCommand => ({
+    const end = (id: string, left: number, right: number): DrawCommand => ({
       kind: 'polyline',
       id: `window-${i}-${id}`,
       label: null,
       certainty: 'inferred',
-      places: [placeAlong(frame.path, alongM, halfM), placeAlong(frame.path, alongM, -halfM)],
+      places: [places[left]!, places[right]!],
       widthPx: 2,
       ink: 'window',
       stroke: 'solid',
@@ -32,17 +34,13 @@ export function windowMarks(frame: SketchFrame, sources: readonly Source[]): Dra
         id: `window-${i}`,
         label: { key: i === 0 ? 'sketch_window' : 'sketch_window_other', values },
         certainty: 'inferred',
-        places: ribbon(
-          frame.path,
-          alongM,
-          alongM.map(() => halfM),
-        ),
+        places,
         ink: 'window',
         strength: 1,
         hatch: 'lines',
       },
-      end('from', fromM),
-      end('to', toM),
+      end('from', 0, places.length - 1),
+      end('to', alongM.length - 1, alongM.length),
     ]
   })
 }
@@ -73,6 +71,9 @@ function sourceKey(i: number, verdict: Verdict): string {
   return verdict === 'located' ? 'sketch_source' : 'sketch_source_unsure'
 }
 
+/** The tape lies outside the window, and ends with a bracket toward the pipe. */
+const TAPE_SHARE = 1.35
+
 /**
  * The tape from the nearest point to the best source: a line beside the pipe, with its length.
  *
@@ -89,8 +90,8 @@ export function tapeMark(frame: SketchFrame, best: Source | undefined, points: r
           key: best.alongM > from.alongM ? 'label_sketch_tape_past' : 'label_sketch_tape_before',
           values: { distance_m: apartM, point: from.point },
         }
-  const side = -pegSide(frame, best.alongM)
-  const sideM = side * WINDOW_SHARE * 1.25 * frame.bandHalfM
+  const side = -pegSide(frame.path, best.alongM)
+  const sideM = side * TAPE_SHARE * frame.windowHalfM
   const { x, y } = directionAlong(frame.path, best.alongM)
   const label: DrawCommand = {
     kind: 'text',
@@ -111,31 +112,15 @@ export function tapeMark(frame: SketchFrame, best: Source | undefined, points: r
       id: 'tape',
       label: best.tape,
       certainty: 'inferred',
-      places: cornersBetween(frame.path, low, high).map((alongM) => placeAlong(frame.path, alongM, sideM)),
+      places: [
+        placeAlong(frame.path, low, side * frame.windowHalfM),
+        ...cornersBetween(frame.path, low, high).map((alongM) => placeAlong(frame.path, alongM, sideM)),
+        placeAlong(frame.path, high, side * frame.windowHalfM),
+      ],
       widthPx: 2,
       ink: 'decision',
       stroke: 'solid',
     },
     label,
   ]
-}
-
-/**
- * Beside which side of the line pegs had better stand: outside the nearest bend, where there is room.
- *
- * @returns 1 for the left looking from start to end, -1 for the right; the left on a straight line.
- */
-export function pegSide({ path }: SketchFrame, alongM: number): 1 | -1 {
-  let side: 1 | -1 = 1
-  let nearestM = Number.POSITIVE_INFINITY
-  for (let i = 1; i + 1 < path.alongM.length; i++) {
-    const awayM = Math.abs(path.alongM[i]! - alongM)
-    if (awayM >= nearestM) continue
-    nearestM = awayM
-    const turn =
-      (path.xM[i]! - path.xM[i - 1]!) * (path.yM[i + 1]! - path.yM[i]!) -
-      (path.yM[i]! - path.yM[i - 1]!) * (path.xM[i + 1]! - path.xM[i]!)
-    side = turn > 0 ? -1 : 1
-  }
-  return side
 }

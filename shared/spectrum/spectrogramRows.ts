@@ -16,6 +16,11 @@ export interface RowOptions {
   readonly lowHz: number
   readonly highHz: number
   readonly rowCount: number
+  /**
+   * Lift of the levels toward high frequencies, dB an octave about 1 kHz; 0 when left out. The ground hums low, and
+   * a few dB an octave keep that from filling the picture.
+   */
+  readonly tiltDbPerOctave?: number
   /** Levels of the palest and the darkest shade; told from the picture itself when left out. */
   readonly rangeDbPerHz?: readonly [number, number]
 }
@@ -33,7 +38,7 @@ const LEAST_RANGE_DB = 30
  * @throws {InputError} limits that do not rise from above 0; a row count below 1.
  */
 export function spectrogramRows(picture: Spectrogram, options: RowOptions): SpectrogramRows {
-  const { lowHz, highHz, rowCount } = options
+  const { lowHz, highHz, rowCount, tiltDbPerOctave = 0 } = options
   if (!(lowHz > 0 && highHz > lowHz))
     throw new InputError(`limits are ${lowHz} to ${highHz} Hz; must rise from above 0`)
   if (!(rowCount >= 1)) throw new InputError(`rowCount is ${rowCount}; must be 1 or more`)
@@ -43,10 +48,11 @@ export function spectrogramRows(picture: Spectrogram, options: RowOptions): Spec
   for (let row = 0; row < rowCount; row++) {
     const bottomBin = highHz / step ** (row + 1) / picture.binWidthHz
     const topBin = highHz / step ** row / picture.binWidthHz
-    const nearest = Math.round((bottomBin + topBin) / 2)
+    const nearest = Math.max(1, Math.round((bottomBin + topBin) / 2))
     const first = Math.min(Math.ceil(bottomBin), nearest)
     const last = Math.max(Math.floor(topBin), nearest)
-    if (last < picture.binCount) loudest(picture, [first, last], levels.subarray(row * columnCount))
+    const liftDb = tiltDbPerOctave * Math.log2((nearest * picture.binWidthHz) / 1000)
+    if (last < picture.binCount) loudest(picture, { first, last, liftDb }, levels.subarray(row * columnCount))
   }
   const [fromDbPerHz, toDbPerHz] = options.rangeDbPerHz ?? rangeOf(levels)
   const scale = 255 / (toDbPerHz - fromDbPerHz)
@@ -54,12 +60,18 @@ export function spectrogramRows(picture: Spectrogram, options: RowOptions): Spec
   return { columnCount, rowCount, shades, fromDbPerHz, toDbPerHz }
 }
 
-function loudest(picture: Spectrogram, [first, last]: readonly [number, number], row: Float32Array): void {
+interface RowBins {
+  readonly first: number
+  readonly last: number
+  readonly liftDb: number
+}
+
+function loudest(picture: Spectrogram, { first, last, liftDb }: RowBins, row: Float32Array): void {
   const { timesS, binCount, levelsDbPerHz } = picture
   for (let column = 0; column < timesS.length; column++) {
     let most = SPECTROGRAM_FLOOR_DB_PER_HZ
     for (let k = first; k <= last; k++) most = Math.max(most, levelsDbPerHz[column * binCount + k]!)
-    row[column] = most
+    if (most > SPECTROGRAM_FLOOR_DB_PER_HZ) row[column] = most + liftDb
   }
 }
 

@@ -23,7 +23,6 @@ export const SKETCH_WORDS = {
   label_sketch_tape_past: { text: '{distance_m} past {point}' },
   label_sketch_tape_before: { text: '{distance_m} before {point}' },
   label_sketch_tape_at: { text: 'at point {point}' },
-  label_sketch_scale: { text: '{length_m}' },
   label_sketch_reading: { text: '{along_m} along' },
   do_zoom_in: { text: 'Zoom in' },
   do_zoom_out: { text: 'Zoom out' },

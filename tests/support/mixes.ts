@@ -143,18 +143,17 @@ function soilDb({ slantM, depthM, absorptionDbPerMKhz }: SoilPath, hz: number): 
  * margin of 12 dB can be none in the very clip that matters.
  */
 function gainFor(water: Float32Array, yard: Float32Array, overFloorDb: number, path: SoilPath): number {
-  const over = bandLevels(water, RATE_HZ).map((band, i) => {
-    const floor = floorsOf(yard)[i]!
-    if (band.midHz < 95 || band.midHz > 2600 || band.levelDbFs === null || floor === null)
-      return Number.NEGATIVE_INFINITY
-    return band.levelDbFs + soilDb(path, band.midHz) - floor
+  const floors = floorsOf(yard)
+  const over = bandLevels(water, RATE_HZ).map(({ midHz, levelDbFs }, b) => {
+    const floor = floors[b]!
+    if (midHz < 95 || midHz > 2600 || levelDbFs === null || floor === null) return Number.NEGATIVE_INFINITY
+    return levelDbFs + soilDb(path, midHz) - floor
   })
   return overFloorDb - Math.max(...over)
 }
 
 const known = new WeakMap<Float32Array, (number | null)[]>()
 
-/** Level of each band that nine of ten stretches stay below, dBFS. */
 function floorsOf(yard: Float32Array): (number | null)[] {
   const floors = known.get(yard) ?? measureFloors(yard)
   known.set(yard, floors)
@@ -166,7 +165,7 @@ function measureFloors(yard: Float32Array): (number | null)[] {
   const stretches = Array.from({ length: 12 }, () => bandLevels(stretchOf(yard, random), RATE_HZ))
   return stretches[0]!.map((_, b) => {
     const levels = stretches.flatMap((bands) => bands[b]!.levelDbFs ?? [])
-    return levels.length === stretches.length ? quantile(levels, 0.9) : null
+    return levels.length < stretches.length ? null : quantile(levels, 0.9)
   })
 }
 

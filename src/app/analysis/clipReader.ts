@@ -1,8 +1,8 @@
 import { FormatError } from '../../../shared/base/errors'
-import type { Spectrogram } from '../../../shared/spectrum/spectrogram'
+import { PASS_BAND_LIMITS } from '../../../shared/listen/passBand'
 import type { PowerDensity } from '../../../shared/spectrum/welch'
 import type { Keyed } from '../../../shared/words/sentence'
-import type { CallName, Calls, PlainSamples, Sound } from '../../worker/protocol'
+import type { CallName, Calls, PlainSamples, Sound, SpectrogramPicture } from '../../worker/protocol'
 import type { Database } from '../storage/database'
 import { loadSound } from '../storage/sounds'
 import type { Analyst } from './analyst'
@@ -23,11 +23,15 @@ export type ClipReading<Value> =
 /** Bins of the spectrum are this fine, s: 6 Hz, so that the lowest third of an octave holds two. */
 const SPECTRUM_SEGMENT_S = 0.17
 
-/** Short enough to tell rings apart, s. */
-const SPECTROGRAM_SEGMENT_S = 0.05
-
-/** More columns than this no screen shows. */
-const SPECTROGRAM_COLUMNS = 600
+/**
+ * Short enough to tell rings apart, no wider than any screen, and lifted toward high pitches so that the hum of the
+ * ground does not fill the picture. Chosen by eye.
+ */
+const SPECTROGRAM = {
+  segmentS: 0.05,
+  maxColumns: 600,
+  rows: { ...PASS_BAND_LIMITS, rowCount: 160, tiltDbPerOctave: 4.5 },
+} as const
 
 /** How many of each are kept: a point with its neighbours, and the point looked at before. */
 const MOST_KEPT = { spectrum: 24, spectrogram: 6, samples: 8 } as const
@@ -48,9 +52,8 @@ export class ClipReader {
     return this.read('spectrum', clip, (sound) => ({ sound, segmentS: SPECTRUM_SEGMENT_S }))
   }
 
-  spectrogram(clip: ClipSound): Promise<ClipReading<Spectrogram>> {
-    const input = (sound: Sound) => ({ sound, segmentS: SPECTROGRAM_SEGMENT_S, maxColumns: SPECTROGRAM_COLUMNS })
-    return this.read('spectrogram', clip, input)
+  spectrogram(clip: ClipSound): Promise<ClipReading<SpectrogramPicture>> {
+    return this.read('spectrogram', clip, (sound) => ({ sound, ...SPECTROGRAM }))
   }
 
   samples(clip: ClipSound): Promise<ClipReading<PlainSamples>> {

@@ -1,13 +1,12 @@
 import type { Ring } from '../../../shared/bubbles/ring'
 import type { PassBand } from '../../../shared/listen/passBand'
-import type { Spectrogram } from '../../../shared/spectrum/spectrogram'
-import { spectrogramRows } from '../../../shared/spectrum/spectrogramRows'
+import type { SpectrogramPicture } from '../../worker/protocol'
 import { frequencyTicks, tickText } from './frequencyTicks'
 import type { Inks } from './useInks'
 import { waterTable } from './waterTable'
 
 export interface SpectrogramScene {
-  readonly spectrogram: Spectrogram
+  readonly picture: SpectrogramPicture
   readonly rings: readonly Ring[]
   readonly durationS: number
   readonly limits: PassBand
@@ -19,7 +18,6 @@ export interface SpectrogramScene {
 /** Where the picture lies on its canvas, CSS pixels. */
 export const PLOT = { left: 52, top: 12, right: 12, bottom: 48 } as const
 
-const ROWS = 160
 const TEXT_PX = 16
 
 /**
@@ -27,12 +25,8 @@ const TEXT_PX = 16
  *
  * @returns `null` for a clip too short to have one.
  */
-export function spectrogramBitmap(
-  spectrogram: Spectrogram,
-  limits: PassBand,
-  look: 'light' | 'dark',
-): HTMLCanvasElement | null {
-  const { shades, columnCount, rowCount } = spectrogramRows(spectrogram, { ...limits, rowCount: ROWS })
+export function spectrogramBitmap(picture: SpectrogramPicture, look: 'light' | 'dark'): HTMLCanvasElement | null {
+  const { shades, columnCount, rowCount } = picture
   if (columnCount === 0) return null
   const table = waterTable(look)
   const image = new ImageData(columnCount, rowCount)
@@ -99,7 +93,7 @@ function drawBitmap(
   area: Area,
   scene: SpectrogramScene,
 ): void {
-  const { timesS } = scene.spectrogram
+  const { timesS } = scene.picture
   const stepS = timesS.length > 1 ? (timesS.at(-1)! - timesS[0]!) / (timesS.length - 1) : scene.durationS
   const perS = area.width / scene.durationS
   const left = area.left + (timesS[0]! - stepS / 2) * perS
@@ -140,11 +134,11 @@ function drawRings(
   for (const { timeS, pitchHz } of rings) {
     if (pitchHz < limits.lowHz || pitchHz > limits.highHz) continue
     ctx.beginPath()
-    ctx.arc(xOf(timeS), yOf(pitchHz), 5, 0, 2 * Math.PI)
-    ctx.lineWidth = 4.5
+    ctx.arc(xOf(timeS), yOf(pitchHz), 3.5, 0, 2 * Math.PI)
+    ctx.lineWidth = 3.5
     ctx.strokeStyle = inks.sheet
     ctx.stroke()
-    ctx.lineWidth = 1.75
+    ctx.lineWidth = 1.25
     ctx.strokeStyle = inks.ink
     ctx.stroke()
   }
@@ -161,9 +155,9 @@ function drawAxes(ctx: CanvasRenderingContext2D, area: Area, { xOf, yOf }: Place
   ctx.strokeRect(area.left, area.top, area.width, area.height)
   ctx.textAlign = 'right'
   ctx.textBaseline = 'middle'
-  for (const hz of frequencyTicks(limits).filter((each) => /^[125]0*$/.test(String(each)))) {
+  for (const hz of frequencyTicks(limits, area.height, 24)) {
     line(ctx, [area.left - 5, yOf(hz)], [area.left, yOf(hz)])
-    if (yOf(hz) > area.top + 4) ctx.fillText(tickText(hz), area.left - 8, yOf(hz))
+    ctx.fillText(tickText(hz), area.left - 8, yOf(hz))
   }
   ctx.textAlign = 'center'
   ctx.textBaseline = 'top'

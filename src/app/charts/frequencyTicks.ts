@@ -1,13 +1,22 @@
 import type { PassBand } from '../../../shared/listen/passBand'
 
-const ONES = [1, 2, 5]
-const FINE = [1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8]
+/** Steps within a decade, the densest first. */
+const SERIES = [[1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8], [1, 2, 3, 4, 5, 7], [1, 2, 5], [1, 5], [1]]
 
-/** Round frequencies on a logarithmic axis, few enough to be read, Hz in rising order. */
-export function frequencyTicks({ lowHz, highHz }: PassBand): number[] {
-  const series = highHz / lowHz > 12 ? ONES : FINE
-  const decades = [10, 100, 1000, 10_000]
-  return decades.flatMap((decade) => series.map((step) => step * decade)).filter((hz) => hz >= lowHz && hz <= highHz)
+const DECADES_HZ = [10, 100, 1000, 10_000]
+
+/**
+ * Round frequencies on a logarithmic axis, as many as can be read.
+ *
+ * @param axisPx Length of the axis. @param leastPx Room that a number needs along it.
+ * @returns Hz, rising.
+ */
+export function frequencyTicks({ lowHz, highHz }: PassBand, axisPx: number, leastPx: number): number[] {
+  const perRatio = axisPx / Math.log(highHz / lowHz)
+  const isReadable = (steps: readonly number[]) =>
+    [...steps, 10].every((step, i) => i === 0 || Math.log(step / steps[i - 1]!) * perRatio >= leastPx)
+  const series = SERIES.find(isReadable) ?? [1]
+  return DECADES_HZ.flatMap((decade) => series.map((step) => step * decade)).filter((hz) => hz >= lowHz && hz <= highHz)
 }
 
 /** As a chart writes a frequency: 500, 2k. */

@@ -46,6 +46,10 @@ export interface SpectrumChart {
 
 const TEXT_PX = 16
 
+/** What the level axis takes of the width, about; and the room of a frequency along its axis, CSS pixels. */
+const AXIS_PX = 80
+const TICK_PX = 44
+
 /** Levels shown below the loudest line's top, at most, dB: what lies deeper is the recorder's own. */
 const DEEPEST_DB = 75
 
@@ -66,7 +70,12 @@ export function makeSpectrumChart(canvas: HTMLCanvasElement): SpectrumChart {
   const scaleX = () => chart!.scales.x!
   return {
     show: (picture, inks) => {
+      const before = shown
       shown = { picture, inks }
+      if (chart !== null && before !== null && before.inks === inks && haveSameAxes(before.picture, picture)) {
+        chart.draw()
+        return
+      }
       const { data, options } = configuration(picture, inks)
       if (chart === null) {
         chart = new Chart(canvas, { type: 'line', data, options: options!, plugins: [marks] })
@@ -84,6 +93,11 @@ export function makeSpectrumChart(canvas: HTMLCanvasElement): SpectrumChart {
     clientXOf: (hz) => canvas.getBoundingClientRect().left + scaleX().getPixelForValue(hz),
     close: () => chart?.destroy(),
   }
+}
+
+/** True when only what is drawn over the lines is another. */
+function haveSameAxes(a: SpectrumPicture, b: SpectrumPicture): boolean {
+  return a.lines === b.lines && a.view === b.view && a.stepped === b.stepped && a.levelsWords === b.levelsWords
 }
 
 function configuration(picture: SpectrumPicture, inks: Inks) {
@@ -113,10 +127,10 @@ function configuration(picture: SpectrumPicture, inks: Inks) {
             font,
             callback: (hz) => tickText(Number(hz)),
             maxRotation: 0,
-            autoSkipPadding: 12,
+            autoSkip: false,
           },
           afterBuildTicks: (scale) => {
-            scale.ticks = frequencyTicks(picture.view).map((value) => ({ value }))
+            scale.ticks = frequencyTicks(picture.view, scale.chart.width - AXIS_PX, TICK_PX).map((value) => ({ value }))
           },
         },
         y: {
@@ -222,9 +236,7 @@ function drawCursor(chart: Chart<'line'>, { cursorHz, view, lines }: SpectrumPic
   ctx.lineTo(x, chartArea.bottom)
   ctx.stroke()
   const on = lines.find(({ role }) => role === 'on')
-  const place = on?.places.reduce((best, each) => {
-    return Math.abs(Math.log(each.x / cursorHz)) < Math.abs(Math.log(best.x / cursorHz)) ? each : best
-  }, on.places[0]!)
+  const place = on?.places.find((each) => each.x >= cursorHz)
   if (place?.y != null) {
     const y = scales.y!.getPixelForValue(place.y)
     if (y >= chartArea.top && y <= chartArea.bottom) {

@@ -1,7 +1,7 @@
 import { METRES_PER_FOOT } from '../../../shared/base/units'
 import { scaleBarM } from '../../../shared/sketch/scaleBarM'
 import { useSay } from '../frame/useSay'
-import type { ViewSize } from './sketchView'
+import { STRIP_PX, type ViewSize } from './sketchView'
 
 /** A round length at the foot of the picture, at the scale it has just now. */
 export function ScaleBar({ pxPerM, size }: { readonly pxPerM: number; readonly size: ViewSize }) {
@@ -9,7 +9,7 @@ export function ScaleBar({ pxPerM, size }: { readonly pxPerM: number; readonly s
   const lengthM = scaleBarM(Math.min(120, size.widthPx / 3) / pxPerM, units.length)
   const count = Number((lengthM / (units.length === 'ft' ? METRES_PER_FOOT : 1)).toPrecision(6))
   const x = 14
-  const y = size.heightPx - 14
+  const y = size.heightPx + STRIP_PX - 10
   const endX = x + lengthM * pxPerM
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of a drawing takes no focus

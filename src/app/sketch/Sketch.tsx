@@ -2,56 +2,51 @@ import { useEffect, useMemo, useRef, useState } from 'react'
 import { alongPlace } from '../../../shared/line/alongPlace'
 import type { LinePath } from '../../../shared/line/linePath'
 import { placeAlong } from '../../../shared/line/placeAlong'
-import { type Arranged, arrangeSketch, type Spot } from '../../../shared/sketch/arrangeSketch'
-import type { DrawCommand } from '../../../shared/sketch/drawList'
+import type { Arranged, Spot } from '../../../shared/sketch/arrangeSketch'
 import { sketchBounds } from '../../../shared/sketch/sketchBounds'
-import { wordsOf } from '../../../shared/words/sentence'
 import { useSay } from '../frame/useSay'
+import { arranged as arrangedIn } from './arranged'
 import { ScaleBar } from './ScaleBar'
 import './Sketch.css'
+import type { DrawSketch } from './drawSketch'
+import { SketchCloser } from './SketchCloser'
 import { SketchPeg } from './SketchPeg'
 import { SketchPicture } from './SketchPicture'
 import { SketchTwin } from './SketchTwin'
 import { SketchZoom } from './SketchZoom'
-import { fitView, heightFor, panned, type SketchView, toPlace, toSpot, zoomed } from './sketchView'
+import { fitView, heightFor, panned, type SketchView, STRIP_PX, toPlace, toSpot, zoomed } from './sketchView'
 import { textWidthPx } from './textWidthPx'
 import { useGestures } from './useGestures'
 import { usePegKeys } from './usePegKeys'
 import { useWidthPx } from './useWidthPx'
 
 export interface SketchProps {
-  /** From `lineSketch`. */
-  readonly commands: readonly DrawCommand[]
+  readonly draw: DrawSketch
+  /** Points next to the place to dig, for the closer picture; none when there is no place. */
+  readonly closePoints: readonly number[]
   readonly path: LinePath
   readonly chosenPoint: number | null
   readonly onChoose: (point: number) => void
 }
-
-const PEG_PX = 28
-const STEM_PX = 34
 
 /** A tap nearer to a peg than this is meant for it: the touch target of 48 px, also where pegs stand closer. */
 const TOUCH_PX = 30
 const ZOOM_STEP = 1.7
 
 /** A line from above: to be looked at closer, read off and chosen from, by finger, mouse and keyboard. */
-export function Sketch({ commands, path, chosenPoint, onChoose }: SketchProps) {
+export function Sketch({ draw, closePoints, path, chosenPoint, onChoose }: SketchProps) {
   const { say, units } = useSay()
   const frame = useRef<SVGSVGElement>(null)
   const { ref, widthPx } = useWidthPx()
   const [looked, setLooked] = useState<SketchView | null>(null)
   const [readAlongM, setReadAlongM] = useState<number | null>(null)
-  const bounds = useMemo(() => sketchBounds(commands), [commands])
+  const bounds = useMemo(() => sketchBounds(draw(Number.POSITIVE_INFINITY)), [draw])
   const size = { widthPx, heightPx: bounds === null ? 0 : heightFor(bounds, widthPx) }
   const fit = bounds === null ? null : fitView(bounds, size)
   const view = looked ?? fit ?? { centreXM: 0, centreYM: 0, pxPerM: 1 }
+  const commands = useMemo(() => draw(view.pxPerM), [draw, view.pxPerM])
   const spotOf = (place: { readonly xM: number; readonly yM: number }) => toSpot(view, size, place)
-  const arranged = arrangeSketch(commands, {
-    toSpot: spotOf,
-    textWidthPx: ({ text, size: letters }) => textWidthPx(wordsOf(text, units).text, letters),
-    pegPx: PEG_PX,
-    stemPx: STEM_PX,
-  })
+  const arranged = arrangedIn(commands, view, size, units)
   const keys = usePegKeys({ frame, pegs: arranged.pegs.map(({ peg }) => peg), chosenPoint, onChoose })
   const look = (next: SketchView) => setLooked(next === fit ? null : next)
   const gestures = useGestures(frame, {
@@ -67,6 +62,8 @@ export function Sketch({ commands, path, chosenPoint, onChoose }: SketchProps) {
   useEffect(() => setLooked((before) => (widthPx > 0 ? before : null)), [widthPx])
   if (fit === null) return null
   const middle = { x: size.widthPx / 2, y: size.heightPx / 2 }
+  const source = commands.find((command) => command.kind === 'mark' && command.shape === 'source')
+  const aim = looked === null && source?.kind === 'mark' ? spotOf(source.at) : middle
   const reading = readAlongM === null ? null : say('label_sketch_reading', { along_m: readAlongM })
   return (
     <div className="sketch" ref={ref}>
@@ -79,8 +76,8 @@ export function Sketch({ commands, path, chosenPoint, onChoose }: SketchProps) {
           role="group"
           aria-label={say('label_sketch')}
           width={size.widthPx}
-          height={size.heightPx}
-          viewBox={`0 0 ${size.widthPx} ${size.heightPx}`}
+          height={size.heightPx + STRIP_PX}
+          viewBox={`0 0 ${size.widthPx} ${size.heightPx + STRIP_PX}`}
           {...gestures}
         >
           <SketchPicture commands={commands} arranged={arranged} toSpot={spotOf} />
@@ -88,7 +85,6 @@ export function Sketch({ commands, path, chosenPoint, onChoose }: SketchProps) {
             <SketchPeg
               key={each.peg.id}
               arranged={each}
-              sidePx={PEG_PX}
               isStop={each.peg.point === keys.stop}
               hasFocus={each.peg.point === keys.focused}
               onFocus={() => {
@@ -108,13 +104,14 @@ export function Sketch({ commands, path, chosenPoint, onChoose }: SketchProps) {
       <SketchZoom
         canGrow={view.pxPerM < Math.max(1200, fit.pxPerM)}
         isFitted={looked === null}
-        onGrow={() => look(zoomed(view, fit, size, ZOOM_STEP, middle))}
+        onGrow={() => look(zoomed(view, fit, size, ZOOM_STEP, aim))}
         onShrink={() => look(zoomed(view, fit, size, 1 / ZOOM_STEP, middle))}
         onFit={() => setLooked(null)}
       />
       <p role="status" className="unseen">
         {reading}
       </p>
+      {widthPx > 0 && <SketchCloser draw={draw} points={closePoints} widthPx={widthPx} />}
       <SketchTwin commands={commands} chosenPoint={chosenPoint} onChoose={onChoose} />
     </div>
   )

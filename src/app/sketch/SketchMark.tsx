@@ -22,7 +22,7 @@ const SHAPES: Readonly<Record<DrawMark['shape'], ReactNode>> = {
       <path className="sketch-mark-line" d="M5-5.500a7.500 7.500 0 0 1 0 11M-5-5.500a7.500 7.500 0 0 0 0 11" />
     </>
   ),
-  source: <path className="sketch-source" d="M0-9-9-25H9zM0 9-9 25H9z" />,
+  source: <path className="sketch-source" d="M-1.500-24h3v48h-3zM0-17-6-27H6zM0 17-6 27H6z" />,
   listen: <circle className="sketch-listen" r="11" />,
   sign: <path className="sketch-mark-open" d="M0-8 8 0 0 8-8 0z" />,
 }

@@ -13,9 +13,7 @@ const TEXTURES: Readonly<Record<Cover, Texture>> = {
   grass: {
     widthPx: 26,
     heightPx: 22,
-    marks: (
-      <path d="M4 9 2.500 3.500M5.500 9 6 2.500M7 9 9.500 4M17 20l-1.500-5.500M18.500 20l.5-6.500M20 20l2.500-5" />
-    ),
+    marks: <path d="M4 9q-.5-4-2.500-6M5.500 9q.5-4 3-7M17 20q-.5-3.500-3-5.500M18.500 20q.5-4.500 2.500-7" />,
   },
   soil: {
     widthPx: 22,

@@ -1,6 +1,7 @@
 import type { SketchPlace } from '../../../shared/line/line'
 import type { Spot } from '../../../shared/sketch/arrangeSketch'
-import type { SketchBounds } from '../../../shared/sketch/sketchBounds'
+import type { DrawCommand } from '../../../shared/sketch/drawList'
+import { type SketchBounds, sketchBounds } from '../../../shared/sketch/sketchBounds'
 
 /** Which part of the sketch is in view, and how large. */
 export interface SketchView {
@@ -14,8 +15,11 @@ export interface ViewSize {
   readonly heightPx: number
 }
 
+/** A strip at the foot of every picture, for the scale bar, px. */
+export const STRIP_PX = 28
+
 /** Room for pegs and letters round what is drawn, px. */
-const MARGIN_PX = 46
+const MARGIN_PX = { across: 40, up: 58 } as const
 
 /** Chosen: a metre of a long line fills a phone, and one centimetre can still be told. */
 const MOST_PX_PER_M = 1200
@@ -25,8 +29,8 @@ const HEIGHT_PX = { low: 230, high: 460 } as const
 
 /** The view that shows all of it. */
 export function fitView({ lowXM, highXM, lowYM, highYM }: SketchBounds, { widthPx, heightPx }: ViewSize): SketchView {
-  const across = (widthPx - 2 * MARGIN_PX) / Math.max(highXM - lowXM, 1e-9)
-  const up = (heightPx - 2 * MARGIN_PX) / Math.max(highYM - lowYM, 1e-9)
+  const across = (widthPx - 2 * MARGIN_PX.across) / Math.max(highXM - lowXM, 1e-9)
+  const up = (heightPx - 2 * MARGIN_PX.up) / Math.max(highYM - lowYM, 1e-9)
   return {
     centreXM: (lowXM + highXM) / 2,
     centreYM: (lowYM + highYM) / 2,
@@ -34,10 +38,34 @@ export function fitView({ lowXM, highXM, lowYM, highYM }: SketchBounds, { widthP
   }
 }
 
+/** Chosen: the nearest points at both sides of the picture, and what is between them as large as it goes. */
+const CLOSE_MARGIN_PX = 10
+const MOST_CLOSE_PX_PER_M = 400
+
+/**
+ * The view of the best source, its window and the point it is measured from.
+ *
+ * @param commands Drawn without breadth.
+ * @param points   Those next to the place.
+ * @returns `null` when no source is drawn.
+ */
+export function closeView(
+  commands: readonly DrawCommand[],
+  points: readonly number[],
+  { widthPx, heightPx }: ViewSize,
+): SketchView | null {
+  const near = ['source-0', 'window-0', ...points.map((point) => `peg-${point}`)]
+  const around = sketchBounds(commands.filter(({ id }) => near.includes(id)))
+  if (around === null || !commands.some(({ id }) => id === 'source-0')) return null
+  const inside = { widthPx: widthPx - 2 * CLOSE_MARGIN_PX, heightPx: heightPx - 2 * CLOSE_MARGIN_PX }
+  const fit = fitView(around, inside)
+  return { ...fit, pxPerM: Math.min(fit.pxPerM, MOST_CLOSE_PX_PER_M) }
+}
+
 /** How high the picture of a sketch is at a width. */
 export function heightFor({ lowXM, highXM, lowYM, highYM }: SketchBounds, widthPx: number): number {
-  const drawnPx = ((highYM - lowYM) / Math.max(highXM - lowXM, 1e-9)) * (widthPx - 2 * MARGIN_PX)
-  return Math.round(Math.min(Math.max(drawnPx + 2 * MARGIN_PX, HEIGHT_PX.low), HEIGHT_PX.high))
+  const drawnPx = ((highYM - lowYM) / Math.max(highXM - lowXM, 1e-9)) * (widthPx - 2 * MARGIN_PX.across)
+  return Math.round(Math.min(Math.max(drawnPx + 2 * MARGIN_PX.up, HEIGHT_PX.low), HEIGHT_PX.high))
 }
 
 export function toSpot(view: SketchView, { widthPx, heightPx }: ViewSize, { xM, yM }: SketchPlace): Spot {

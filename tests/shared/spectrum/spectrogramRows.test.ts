@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { InputError } from '../../../shared/base/errors'
 import { spectrogram } from '../../../shared/spectrum/spectrogram'
 import { spectrogramRows } from '../../../shared/spectrum/spectrogramRows'
+import { close } from '../../support/close'
 
 const RATE_HZ = 16_000
 const tone = (hz: number) =>
@@ -42,6 +43,25 @@ describe('a spectrogram in rows', () => {
     const rows = spectrogramRows(silent, options)
     expect(rows.toDbPerHz - rows.fromDbPerHz).toBeGreaterThanOrEqual(30)
     expect(rows.shades.every((shade) => shade === 0)).toBe(true)
+  })
+
+  it('lifts high tones over low ones by the tilt', () => {
+    const noise = spectrogram(
+      tone(250).map((x, n) => x + 0.5 * Math.sin((2 * Math.PI * 2000 * n) / RATE_HZ)),
+      RATE_HZ,
+      {
+        segmentLength: 1024,
+      },
+    )
+    const shadeAt = (tiltDbPerOctave: number, hz: number) => {
+      const rows = spectrogramRows(noise, { ...options, rangeDbPerHz: [-100, 100], tiltDbPerOctave })
+      const row = Math.floor((Math.log(8000 / hz) / Math.log(8000 / 60)) * 100)
+      return rows.shades[row * rows.columnCount + 3]!
+    }
+    const shadesPerDb = 255 / 200
+    const changeOf = (hz: number) => (shadeAt(6, hz) - shadeAt(0, hz)) / shadesPerDb
+    close(changeOf(250), -12, { abs: 1.2, because: 'two octaves below 1 kHz, in whole shades and bins' })
+    close(changeOf(2000), 6, { abs: 1.2, because: 'one octave above' })
   })
 
   it('has no columns for a clip that is too short', () => {

@@ -24,7 +24,10 @@ it('leaves a loud moment out of the steady level, unless a ring vouches for it',
   const kept = levelOf([{ timeS: 2, pitchHz: 800, decayS: 0.02 }])
   const elsewhere = levelOf([{ timeS: 2, pitchHz: 3000, decayS: 0.02 }])
   expect(plain.levelDbFs! - plain.steadyDbFs!).toBeGreaterThan(5)
-  close(kept.steadyDbFs, plain.levelDbFs!, { abs: 0.3, because: 'nothing is left out then, and frames weigh almost alike' })
+  close(kept.steadyDbFs, plain.levelDbFs!, {
+    abs: 0.3,
+    because: 'nothing is left out then, and frames weigh almost alike',
+  })
   expect(elsewhere.steadyDbFs).toBe(plain.steadyDbFs)
   expect([kept.quietDbFs, kept.busyDbFs]).toEqual([plain.quietDbFs, plain.busyDbFs])
 })

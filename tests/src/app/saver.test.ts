@@ -77,10 +77,16 @@ describe('saving', () => {
 
   it('that failed stays on show and is done by trying again', async () => {
     const { store, saver, state } = saving()
-    const put = vi.spyOn(database, 'put').mockRejectedValueOnce(new DOMException('no room', 'QuotaExceededError'))
+    const roomy = database.put.bind(database)
+    let isFull = true
+    const put = vi.spyOn(database, 'put').mockImplementation(async (...args) => {
+      if (isFull) throw new DOMException('no room', 'QuotaExceededError')
+      return roomy(...args)
+    })
     store.dispatch(renameJob, 'A')
     await saver.flush()
     expect(store.get().session.saving).toEqual({ state: 'failed', full: true })
+    isFull = false
     await saver.flush()
     expect(state()).toBe('saved')
     expect(await keptName()).toBe('A')

@@ -13,8 +13,8 @@ export function NextSteps({ answer }: { readonly answer: LocateAnswer }) {
       <ul className="stack-small">
         {listen && <li>{<Listen place={listen} />}</li>}
         {dig && <li>{<Dig piece={dig} />}</li>}
-        {dig && <li>{say('caution_marks')}</li>}
       </ul>
+      {dig && <BeforeDigging />}
     </Panel>
   )
 }
@@ -33,4 +33,22 @@ function Dig({ piece }: { readonly piece: LocateAnswer['digFirst'][number] }) {
   return piece.cost === null
     ? say('answer_dig_first', values)
     : say('answer_dig_first_cost', { ...values, cost: piece.cost })
+}
+
+/** What to mind where the work can hurt someone. */
+function BeforeDigging() {
+  const { say } = useSay()
+  return (
+    <>
+      <h3>{say('heading_before_digging')}</h3>
+      <ul className="stack-small">
+        <li>{say('caution_marks')}</li>
+        <li>{say('caution_trench')}</li>
+        <li>{say('caution_water_in_hole')}</li>
+        <li>{say('caution_concrete')}</li>
+        <li>{say('caution_air_zero')}</li>
+        <li>{say('caution_headphones')}</li>
+      </ul>
+    </>
+  )
 }

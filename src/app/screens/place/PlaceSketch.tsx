@@ -1,5 +1,6 @@
-import { useMemo } from 'react'
+import { useCallback, useMemo } from 'react'
 import { linePath } from '../../../../shared/line/linePath'
+import type { LocateAnswer } from '../../../../shared/locate/answer'
 import { lineSketch } from '../../../../shared/sketch/lineSketch'
 import { sketchPoints } from '../../../../shared/sketch/sketchPoint'
 import { useSay } from '../../frame/useSay'
@@ -13,20 +14,28 @@ export function PlaceSketch({ line, answer, chosenPoint, onChoose }: PlaceSketch
   const { say } = useSay()
   const isConfirmed = confirmationOf(line, answer)?.says === 'yes'
   const rows = useMemo(() => line.sweeps.flatMap(({ clips }) => clips.map(({ row }) => row)), [line.sweeps])
+  const points = useMemo(() => sketchPoints(rows, answer), [rows, answer])
   const path = useMemo(() => linePath(line.line), [line.line])
-  const commands = useMemo(
-    () => lineSketch({ line: line.line, points: sketchPoints(rows, answer), answer, chosenPoint, isConfirmed }),
-    [line.line, rows, answer, chosenPoint, isConfirmed],
+  const draw = useCallback(
+    (pxPerM: number) => lineSketch({ line: line.line, points, answer, chosenPoint, isConfirmed, pxPerM }),
+    [line.line, points, answer, chosenPoint, isConfirmed],
   )
-  if (commands.length === 0) return null
+  if (draw(Number.POSITIVE_INFINITY).length === 0) return null
   return (
     <Panel heading={say('label_line')} headingUnseen>
       <Sketch
-        commands={commands}
+        draw={draw}
+        closePoints={nextTo(answer)}
         path={path}
         chosenPoint={chosenPoint}
         onChoose={(point) => onChoose(point === chosenPoint ? null : point)}
       />
     </Panel>
   )
+}
+
+/** The points that the tape to the best source names. */
+function nextTo({ sources: [best] }: LocateAnswer): number[] {
+  const { point, toward } = best?.tape.values ?? {}
+  return [point, toward].filter((each) => typeof each === 'number')
 }

@@ -1,7 +1,6 @@
-import { useId, useRef } from 'react'
+import { useId } from 'react'
 import { PASS_BAND_LIMITS, passBand } from '../../../../shared/listen/passBand'
 import { loopBetween } from '../../../../shared/listen/playPosition'
-import { ringStep } from '../../../../shared/listen/ringStep'
 import { formatNumber } from '../../../../shared/words/formatQuantity'
 import type { Listening, ListeningState } from '../../ears/listening'
 import { useSay } from '../../frame/useSay'
@@ -9,10 +8,8 @@ import { Button } from '../../look/widgets/Button'
 import { Choice } from '../../look/widgets/Choice'
 import { Notice } from '../../look/widgets/Notice'
 import { NumberField } from '../../look/widgets/NumberField'
-import { ListenIcon } from './ListenIcon'
 import type { PanelClip } from './panelClips'
 import { clipWords } from './spectrumReading'
-import { usePosition } from './useListening'
 
 interface PointListeningProps {
   readonly clips: readonly PanelClip[]
@@ -21,7 +18,7 @@ interface PointListeningProps {
   readonly state: ListeningState
 }
 
-/** What is heard and how. The play button stays in reach while the pictures are looked at. */
+/** What is heard and how. */
 export function PointListening({ clips, chosen, listening, state }: PointListeningProps) {
   const { say, sayKeyed } = useSay()
   return (
@@ -38,7 +35,6 @@ export function PointListening({ clips, chosen, listening, state }: PointListeni
           <p>{sayKeyed(state.trouble)}</p>
         </Notice>
       )}
-      <Transport chosen={chosen} listening={listening} state={state} />
       <p className="listen-caution">{say('listen_caution')}</p>
       <div className="listen-settings">
         <VolumeField listening={listening} state={state} />
@@ -52,72 +48,12 @@ export function PointListening({ clips, chosen, listening, state }: PointListeni
 
 type PartProps = Omit<PointListeningProps, 'clips' | 'chosen'>
 
-function Transport({ chosen, listening, state }: PartProps & { readonly chosen: PanelClip }) {
-  const { say } = useSay()
-  const rings = chosen.evidence?.ringList ?? []
-  const jump = (direction: 'next' | 'previous') => {
-    const to = ringStep(rings, listening.positionS(), direction)
-    if (to !== null) listening.seek(Math.max(0, to.timeS - LEAD_S))
-  }
-  return (
-    <div className="transport">
-      <Button
-        kind="bare"
-        iconOnly
-        icon={<ListenIcon name="ringPrevious" />}
-        disabled={rings.length === 0}
-        onClick={() => jump('previous')}
-      >
-        {say('do_ring_previous')}
-      </Button>
-      <Button
-        kind="main"
-        icon={<ListenIcon name={state.playing ? 'pause' : 'play'} />}
-        onClick={() => listening.toggle()}
-      >
-        {state.playing ? say('do_pause') : say('do_play')}
-      </Button>
-      <Button
-        kind="bare"
-        iconOnly
-        icon={<ListenIcon name="ringNext" />}
-        disabled={rings.length === 0}
-        onClick={() => jump('next')}
-      >
-        {say('do_ring_next')}
-      </Button>
-      <TransportNote chosen={chosen} listening={listening} state={state} />
-    </div>
-  )
-}
-
-/** A ring is heard better with a moment before it, s. */
-const LEAD_S = 0.03
-
-function TransportNote({ chosen, listening, state }: PartProps & { readonly chosen: PanelClip }) {
-  const { say } = useSay()
-  const time = useRef<HTMLSpanElement>(null)
-  const whole = chosen.evidence === null ? null : formatNumber(chosen.evidence.durationS, 1)
-  usePosition(listening, state.playing, (atS) => {
-    const words = whole === null ? '' : say('label_time_of', { at: formatNumber(atS, 1), whole })
-    if (time.current !== null && time.current.textContent !== words) time.current.textContent = words
-  })
-  const liftDb = listening.liftDb()
-  return (
-    <p className="transport-note">
-      <span>{clipWords(chosen, say)}</span>
-      <span ref={time} className="soft" />
-      {liftDb >= 0.5 && <span className="soft">{say('label_lifted', { lift_db: liftDb })}</span>}
-    </p>
-  )
-}
-
 const VOLUMES_DB = { least: -18, most: 30, step: 3 } as const
 
 function VolumeField({ listening, state }: PartProps) {
   const { say } = useSay()
   const id = useId()
-  const words = say('label_volume_of', { volume_db: state.volumeDb })
+  const words = say('label_volume_of', { volume: state.volumeDb })
   return (
     <div className="field">
       <label htmlFor={id} className="field-label">

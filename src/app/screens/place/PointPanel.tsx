@@ -14,6 +14,7 @@ import { PointSpectrogram } from './PointSpectrogram'
 import { PointSpectrum } from './PointSpectrum'
 import { type PanelClip, panelClips, type ShownClips } from './panelClips'
 import type { PointPanelProps } from './slots'
+import { Transport } from './Transport'
 import { useListening } from './useListening'
 import { useReadings } from './useReadings'
 import './PointPanel.css'
@@ -27,6 +28,7 @@ export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: P
   const [chosenSetting, chooseSetting] = useState<string | null>(null)
   const setting = settings.find(({ value }) => value === chosenSetting) ?? settings[0]
   const shown = useMemo(() => shownClips(setting?.clips ?? [], clips), [setting, clips])
+  const telling = useMemo(() => tellingBands(clips), [clips])
   return (
     <Panel
       heading={say('label_point', { point: point.point })}
@@ -53,7 +55,7 @@ export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: P
         <PointSounds
           point={point.point}
           clips={shown}
-          telling={tellingBands(clips)}
+          telling={telling}
           onSpectrumSeen={onSpectrumSeen}
           onPlayed={onPlayed}
         />
@@ -101,6 +103,7 @@ function PointSounds({ point, clips, telling, onSpectrumSeen, onPlayed }: PointS
         />
         {chosen !== null && <PointSpectrogram clip={chosen} reader={reader} listening={listening} state={state} />}
       </div>
+      {chosen !== null && <Transport chosen={chosen} listening={listening} state={state} />}
       {chosen !== null && <PointListening clips={played} chosen={chosen} listening={listening} state={state} />}
     </div>
   )

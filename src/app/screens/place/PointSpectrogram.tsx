@@ -31,20 +31,20 @@ export function PointSpectrogram({ clip, reader, listening, state }: PointSpectr
   const clips = useMemo(() => [clip], [clip])
   const read = useCallback((each: PanelClip) => reader.spectrogram(each), [reader])
   const reading = useReadings(clips, read).get(clip.id)
-  const spectrogram = reading?.ok ? reading.value : null
-  const durationS = clip.evidence?.durationS ?? spectrogram?.timesS.at(-1) ?? 0
+  const picture = reading?.ok ? reading.value : null
+  const durationS = clip.evidence?.durationS ?? picture?.timesS.at(-1) ?? 0
   const rings = clip.evidence?.ringList ?? []
   return (
     <section className="point-part" aria-label={say('heading_spectrogram')}>
       <h3>{say('heading_spectrogram')}</h3>
       <p className="soft">{say('spectrogram_of', { clip: clipWords(clip, say) })}</p>
-      {spectrogram === null || durationS <= 0 ? (
+      {picture === null || durationS <= 0 ? (
         <div className="spectrogram-frame">
           <p className="soft">{reading?.ok === false ? sayKeyed(reading.why) : say('spectrogram_working')}</p>
         </div>
       ) : (
         <div className="spectrogram-frame">
-          <SpectrogramCanvas spectrogram={spectrogram} rings={rings} durationS={durationS} band={state.band} />
+          <SpectrogramCanvas picture={picture} rings={rings} durationS={durationS} band={state.band} />
           <TimePlace clip={clip} durationS={durationS} listening={listening} state={state} />
         </div>
       )}

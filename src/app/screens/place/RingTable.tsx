@@ -10,25 +10,27 @@ export function RingTable({ rings }: { readonly rings: readonly Ring[] }) {
   if (rings.length === 0) return <p>{say('spectrogram_no_rings')}</p>
   return (
     <Disclosure summary={say('label_rings', { count: rings.length })}>
-      <Table
-        caption={say('label_ring_table')}
-        captionUnseen
-        columns={[
-          { heading: say('label_ring_time'), align: 'number' },
-          { heading: say('label_ring_pitch'), align: 'number' },
-          { heading: say('label_ring_decay'), align: 'number' },
-          { heading: say('label_ring_strength'), align: 'number' },
-        ]}
-        rows={rings.map(({ timeS, pitchHz, decayS, strengthDb }, i) => ({
-          key: String(i),
-          cells: [
-            `${formatNumber(timeS, 2)} s`,
-            formatQuantity('pitch_hz', pitchHz),
-            `${formatNumber(decayS * 1000, 0)} ms`,
-            formatQuantity('strength_db', strengthDb),
-          ],
-        }))}
-      />
+      {() => (
+        <Table
+          caption={say('label_ring_table')}
+          captionUnseen
+          columns={[
+            { heading: say('label_ring_time'), align: 'number' },
+            { heading: say('label_ring_pitch'), align: 'number' },
+            { heading: say('label_ring_decay'), align: 'number' },
+            { heading: say('label_ring_strength'), align: 'number' },
+          ]}
+          rows={rings.map(({ timeS, pitchHz, decayS, strengthDb }, i) => ({
+            key: String(i),
+            cells: [
+              `${formatNumber(timeS, 2)} s`,
+              formatQuantity('pitch_hz', pitchHz),
+              `${formatNumber(decayS * 1000, 0)} ms`,
+              formatQuantity('strength_db', strengthDb),
+            ],
+          }))}
+        />
+      )}
     </Disclosure>
   )
 }

@@ -13,23 +13,25 @@ export function SpectrumTable({ clips }: { readonly clips: ShownClips }) {
   const shown = LINE_ROLES.flatMap((role) => clips[role] ?? [])
   return (
     <Disclosure summary={say('label_as_table')}>
-      <Table
-        caption={say('label_band_table')}
-        columns={[
-          { heading: say('label_band'), align: 'number' },
-          ...shown.map((clip) => ({ heading: clipWords(clip, say), align: 'number' as const })),
-        ]}
-        rows={THIRD_OCTAVE_BANDS.map(({ nominalHz }, i) => ({
-          key: String(nominalHz),
-          cells: [
-            `${nominalHz} Hz`,
-            ...shown.map(({ evidence }) => {
-              const level = evidence?.bands[i]?.levelDbFs ?? null
-              return level === null ? say('label_none') : formatNumber(level, 1)
-            }),
-          ],
-        }))}
-      />
+      {() => (
+        <Table
+          caption={say('label_band_table')}
+          columns={[
+            { heading: say('label_band'), align: 'number' },
+            ...shown.map((clip) => ({ heading: clipWords(clip, say), align: 'number' as const })),
+          ]}
+          rows={THIRD_OCTAVE_BANDS.map(({ nominalHz }, i) => ({
+            key: String(nominalHz),
+            cells: [
+              `${nominalHz} Hz`,
+              ...shown.map(({ evidence }) => {
+                const level = evidence?.bands[i]?.levelDbFs ?? null
+                return level === null ? say('label_none') : formatNumber(level, 1)
+              }),
+            ],
+          }))}
+        />
+      )}
     </Disclosure>
   )
 }

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react'
 import type { ClipReading } from '../../analysis/clipReader'
 
 /**
- * What was read of some clips so far, by their id.
+ * What was read of some clips, by their id: all together, so that they are shown at one time. Nothing before.
  *
  * @param read Must stay the same function for the same reader.
  */
@@ -16,12 +16,11 @@ export function useReadings<Clip extends { readonly id: string }, Value>(
   // biome-ignore lint/correctness/useExhaustiveDependencies: the ids say which clips they are
   useEffect(() => {
     let isCurrent = true
-    for (const clip of clips) {
-      read(clip).then(
-        (reading) => isCurrent && setReadings((before) => new Map(before).set(clip.id, reading)),
-        (error) => isCurrent && setFault({ error }),
-      )
-    }
+    const all = Promise.all(clips.map(async (clip) => [clip.id, await read(clip)] as const))
+    all.then(
+      (read) => isCurrent && setReadings(new Map(read)),
+      (error) => isCurrent && setFault({ error }),
+    )
     return () => {
       isCurrent = false
     }

@@ -1,0 +1,24 @@
+import { type Arranged, arrangeSketch } from '../../../shared/sketch/arrangeSketch'
+import type { DrawCommand } from '../../../shared/sketch/drawList'
+import { wordsOf } from '../../../shared/words/sentence'
+import type { ShownUnits } from '../../../shared/words/shownUnits'
+import { PEG_PX, STEM_PX } from './PegShape'
+import { type SketchView, toSpot, type ViewSize } from './sketchView'
+import { textWidthPx } from './textWidthPx'
+
+/** Pegs and letters of a sketch in a view, off the scale bar and off each other. */
+export function arranged(
+  commands: readonly DrawCommand[],
+  view: SketchView,
+  size: ViewSize,
+  units: ShownUnits,
+): Arranged {
+  return arrangeSketch(commands, {
+    toSpot: (place) => toSpot(view, size, place),
+    textWidthPx: ({ text, size: letters }) => textWidthPx(wordsOf(text, units).text, letters),
+    pegPx: PEG_PX,
+    stemPx: STEM_PX,
+    sheet: size,
+    reserved: [],
+  })
+}
