@@ -5,6 +5,8 @@ import type { BandRow, SettingDown } from './settingDown'
 const SD_DB = { least: 0.5, most: 6 }
 /** Taken when there are too few pairs to learn from. Chosen. */
 const UNKNOWN_SD_DB = 2
+/** The air-on levels nearest to the told floor may be near by luck: at least this share of what the scatter predicts. Chosen. */
+const LEAST_OF_EXPECTED = 0.7
 /** Fewest pairs in a band and its neighbours from which it is learnt. */
 const FEWEST_PAIRS = 12
 /** Below this share of the points little but floor is heard, in nearly every sweep; |z| of a normal there. */
@@ -52,7 +54,8 @@ function learn(settings: readonly SettingDown[], band: number, middle: Float64Ar
   const total = Math.max(quietSpread(overall) ** 2, within)
   const share = 1 - within / total
   const missed = near.flatMap((b) => misses(settings, b, middle[b]!, share))
-  return { share, sdDb: Math.min(SD_DB.most, quietSpread(missed)) }
+  const expected = Math.sqrt(total * (1 - share * share))
+  return { share, sdDb: Math.min(SD_DB.most, Math.max(quietSpread(missed), LEAST_OF_EXPECTED * expected)) }
 }
 
 function quietSpread(absolute: readonly number[]): number {
