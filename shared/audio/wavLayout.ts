@@ -39,6 +39,12 @@ const STREAMED_FROM_BYTES = 0x7ffff000
 /** A file that breaks off after more than this share of its sound is as good as whole. */
 const NEARLY_WHOLE_SHARE = 0.9 // chosen
 
+/**
+ * Most frames that are read: 10 min at 48 kHz, half an hour at 16 kHz. Chosen: listening takes seconds, and evidence needs
+ * some twenty bytes of memory a frame. A recorder left running over a whole line has no one place anyway.
+ */
+export const MOST_FRAMES = 30_000_000
+
 /** How other sound files begin. */
 const OTHER_FILES: readonly (readonly [start: string, offset: number, name: string])[] = [
   ['fLaC', 0, 'a FLAC file'],
@@ -60,7 +66,7 @@ const OTHER_FILES: readonly (readonly [start: string, offset: number, name: stri
  * Nothing is believed that the bytes do not bear out, nothing is allocated by a number from the header, and the file is
  * walked at most twice. Chunks may come in any order, with or without their pad byte.
  *
- * @throws {FormatError} empty; not a WAV; no format; no sound; no whole frame; what `wavFormat` refuses.
+ * @throws {FormatError} empty; not a WAV; no format; no sound; no whole frame; too long; what `wavFormat` refuses.
  * @see EBU Tech 3306 for RF64 and its ds64 chunk. [EBU3306]
  */
 export function wavLayout(bytes: Uint8Array, fileName: string): WavLayout {
@@ -85,6 +91,7 @@ export function wavLayout(bytes: Uint8Array, fileName: string): WavLayout {
   if (frames === 0) {
     throw new FormatError(fileName, `byte ${found.dataAt}`, 'holds no sound, not one whole sample; record it again')
   }
+  if (frames > MOST_FRAMES) throw new FormatError(fileName, '', tooLong(frames, format.sampleRateHz))
   const problems: Problem[] = []
   if (found.lost !== null) problems.push(audioProblem('header_lies', 'note', { chunk: found.lost }))
   if (!format.consistent) problems.push(audioProblem('header_lies', 'note', { chunk: 'fmt' }))
@@ -92,6 +99,12 @@ export function wavLayout(bytes: Uint8Array, fileName: string): WavLayout {
   else if (sound.problem === 'header_lies') problems.push(audioProblem('header_lies', 'note', { chunk: 'data' }))
   else if (sound.problem === 'header_not_patched') problems.push(audioProblem('header_not_patched', 'note', {}))
   return { format, littleEndian, soundAt: found.dataAt, frames, problems }
+}
+
+function tooLong(frames: number, sampleRateHz: number): string {
+  const minutes = (count: number) => Math.floor(count / sampleRateHz / 6) / 10
+  const limit = `at most ${minutes(MOST_FRAMES)} min are read at ${sampleRateHz} Hz`
+  return `holds ${minutes(frames)} min of sound, and ${limit}; cut it down to the seconds you listened`
 }
 
 /** The four characters of the container, once it is sure that this is a WAV file at all. */

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import wavefile from 'wavefile/dist/wavefile.js'
 import { readWav } from '../../../shared/audio/readWav'
 import { readWavHeader } from '../../../shared/audio/readWavHeader'
+import { MOST_FRAMES } from '../../../shared/audio/wavLayout'
 import { Random } from '../../../shared/base/random'
 import { powerToDb } from '../../../shared/base/units'
 import { close } from '../../support/close'
@@ -203,6 +204,16 @@ describe('the header alone', () => {
       encoding: { kind: 'pcm', bits: 24 },
       problems: [],
     })
+  })
+})
+
+describe('a recorder left running', () => {
+  it('is refused past 30 million frames, with the time that is read at its rate', () => {
+    const file = (frames: number) => wav([format({ rateHz: 8000, bits: 8 }), chunk('data', new Uint8Array(frames))])
+    expect(readWavHeader(file(MOST_FRAMES), 'x.wav').frames).toBe(30_000_000)
+    expect(() => readWav(file(MOST_FRAMES + 1), 'x.wav')).toThrow(
+      'x.wav: holds 62.5 min of sound, and at most 62.5 min are read at 8000 Hz; cut it down to the seconds you listened',
+    )
   })
 })
 
