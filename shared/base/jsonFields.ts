@@ -78,7 +78,11 @@ export function optionalList(object: JsonObject, key: string, most: number): rea
     throw new FormatError(object.file, placeOf(object, key), `is ${shown(value)}; a list in brackets [ ] is expected`)
   }
   if (value.length > most) {
-    throw new FormatError(object.file, placeOf(object, key), `has ${value.length} entries; at most ${most} are read`)
+    throw new FormatError(
+      object.file,
+      placeOf(object, key),
+      `has ${value.length} entries, and at most ${most} are read; remove some`,
+    )
   }
   return value
 }

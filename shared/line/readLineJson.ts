@@ -47,13 +47,16 @@ const PIPE_KEYS = ['nominal_in', 'material']
 // Chosen: well past any yard, and small enough that nothing downstream grows without bound.
 const ALONG: NumberLimits = { low: -10_000, high: 10_000 }
 const LENGTH: NumberLimits = { low: 0.01, high: 10_000 }
-const DEPTH: NumberLimits = { low: 0, high: 20, aboveLow: true }
+/** The shallowest is what `--depth` takes too. Chosen: what lies flat on the ground is no buried line. */
+const DEPTH: NumberLimits = { low: 0.01, high: 20 }
 const ROUTE_SD: NumberLimits = { low: 0, high: 100 }
 const COST: NumberLimits = { low: 0, high: 1e9 }
 const NOMINAL: NumberLimits = { low: 0, high: 120, aboveLow: true }
 const MOST_TEXT = 1_000_000
 const MOST_VERTICES = 1000
 const MOST_PARTS = 1000
+/** Each is one more source in the fit. Chosen: more machines than a yard has. */
+const MOST_NOISES = 12
 
 /** A told length and a drawn path that differ by more than this share are told of; the binding rule of the format. */
 const PATH_TOLERANCE = 0.01
@@ -92,7 +95,7 @@ export function readLineJson(source: unknown, fileName: string): { line: Line; p
     routeSdM: optionalNumber(object, 'route_sd_m', ROUTE_SD),
     stretches: parts(object, 'stretches').map((part) => readStretch(part, problems)),
     fittings: parts(object, 'fittings').map((part) => readOnLine(part, FITTING_KINDS, problems)),
-    noises: parts(object, 'noises').map((part) => readOnLine(part, NOISE_KINDS, problems)),
+    noises: parts(object, 'noises', MOST_NOISES).map((part) => readOnLine(part, NOISE_KINDS, problems)),
     pipe: readPipe(object, problems),
     unknown: unknownFields(object, KEYS),
   }
@@ -122,7 +125,11 @@ function readVertices(object: JsonObject): SketchPlace[] | null {
     }
   })
   if (corners.length < 2) {
-    throw new FormatError(object.file, 'vertices', `has ${corners.length} corners; a path needs its start and its end`)
+    throw new FormatError(
+      object.file,
+      'vertices',
+      `has too few corners, ${corners.length}; a path needs its start and its end`,
+    )
   }
   const lengthM = lengthOf(corners)
   if (lengthM < SHORTEST_PATH_M) {
@@ -158,8 +165,8 @@ function stretchedTo(path: SketchPlace[], lengthM: number, problems: Problem[]):
   }))
 }
 
-function parts(object: JsonObject, key: string): JsonObject[] {
-  return optionalList(object, key, MOST_PARTS).map((part, i) => jsonObject(part, object.file, `${key}[${i}]`))
+function parts(object: JsonObject, key: string, most = MOST_PARTS): JsonObject[] {
+  return optionalList(object, key, most).map((part, i) => jsonObject(part, object.file, `${key}[${i}]`))
 }
 
 function readStretch(part: JsonObject, problems: Problem[]): Stretch {

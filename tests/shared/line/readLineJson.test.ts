@@ -196,7 +196,17 @@ describe('a wrong line file is refused with the place and the mend', () => {
     ['a negative length', { length_m: -3 }, 'line.json, length_m: is -3; a number from 0.01 to 10000 is expected'],
     ['a line of no length', { length_m: 0 }, 'line.json, length_m: is 0; a number from 0.01 to 10000 is expected'],
     ['a line of 20 km', { length_m: 20_000 }, 'line.json, length_m: is 20000; a number from 0.01 to 10000 is expected'],
-    ['a pipe above the ground', { depth_m: -0.4 }, 'line.json, depth_m: is -0.4; a number above 0 to 20 is expected'],
+    [
+      'a cover too thin to leave a finite answer',
+      { stretches: [{ ...STRETCH, depth_m: 1e-300 }] },
+      'line.json, stretches[0].depth_m: is 1e-300; a number from 0.01 to 20 is expected',
+    ],
+    [
+      'more machines than can be told apart',
+      { noises: Array.from({ length: 13 }, () => ({ at_m: 1, kind: 'pump' })) },
+      'line.json, noises: has 13 entries, and at most 12 are read; remove some',
+    ],
+    ['a pipe above the ground', { depth_m: -0.4 }, 'line.json, depth_m: is -0.4; a number from 0.01 to 20 is expected'],
     [
       'from past to',
       { stretches: [{ ...STRETCH, from_m: 5 }] },
@@ -244,7 +254,7 @@ describe('a wrong line file is refused with the place and the mend', () => {
     [
       'a path of one corner',
       { vertices: [[0, 0]] },
-      'line.json, vertices: has 1 corners; a path needs its start and its end',
+      'line.json, vertices: has too few corners, 1; a path needs its start and its end',
     ],
     [
       'a path of no length',
@@ -269,7 +279,7 @@ describe('a wrong line file is refused with the place and the mend', () => {
     [
       'too many corners',
       { vertices: Array.from({ length: 1001 }, (_, i) => [i, 0]) },
-      'line.json, vertices: has 1001 entries; at most 1000 are read',
+      'line.json, vertices: has 1001 entries, and at most 1000 are read; remove some',
     ],
     ['a pipe of text', { pipe: '2 in pvc' }, 'line.json, pipe: is "2 in pvc"; an object in braces { } is expected'],
   ]

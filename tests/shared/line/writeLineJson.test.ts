@@ -5,7 +5,7 @@ import { readLineJson } from '../../../shared/line/readLineJson'
 import { writeLineJson } from '../../../shared/line/writeLineJson'
 
 const metres = fc.double({ min: -9000, max: 9000, noNaN: true })
-const above0 = fc.double({ min: 0.001, max: 19, noNaN: true })
+const above0 = fc.double({ min: 0.01, max: 19, noNaN: true })
 const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: null })
 const extra = fc.dictionary(fc.string(), fc.jsonValue({ maxDepth: 2 }), { maxKeys: 2 })
 const withExtra = (known: fc.Arbitrary<object>) =>
