@@ -6,8 +6,8 @@ export interface CsvRecord {
   readonly row: number
 }
 
-/** Chosen: far past any sheet a person keeps, and small enough to be shown and sorted at once. */
-export const CSV_LIMITS = { characters: 8_000_000, records: 10_000, cells: 200, cellCharacters: 10_000 } as const
+/** Chosen: past any sheet a person keeps, and no more clips than can be fitted together. */
+export const CSV_LIMITS = { characters: 8_000_000, records: 1000, cells: 200, cellCharacters: 10_000 } as const
 
 /**
  * Cuts CSV text into records: RFC 4180, with any one-character delimiter and CRLF, LF or CR at a record's end.

@@ -50,7 +50,8 @@ function withoutEmpty(columns: SheetColumns, records: readonly CsvRecord[]): She
 
 function readRow(cells: Cells, columns: SheetColumns, problems: Problem[]): SweepRow {
   const file = safePath(cells.text('file'))
-  if (!file.ok) throw cells.error('file', `${shown(cells.text('file'))} ${file.mend}`)
+  if (!file.ok)
+    throw cells.error('file', cells.text('file') === '' ? file.mend : `${shown(cells.text('file'))} ${file.mend}`)
   return {
     point: cells.whole('point') ?? cells.missing('point'),
     alongM: readAlong(cells, columns),

@@ -1,6 +1,7 @@
 import { FormatError, InputError } from '../base/errors'
 import type { Problem } from '../base/problem'
 import { printable } from '../base/shown'
+import { CSV_LIMITS } from './csvRecords'
 import type { Sweep, SweepRow } from './sweep'
 
 /** How numbered clips lie on the line when no sheet says so, m. */
@@ -10,6 +11,9 @@ export interface NumberedLayout {
   /** From one number to the next, > 0. */
   readonly spacingM: number
 }
+
+/** As in a sheet. Chosen: far past any yard; a name that leads there is a date or a counter. */
+const MOST_ALONG_M = 10_000
 
 /** Names of recordings; anything else in a folder is no clip and not worth a word. */
 const AUDIO = /\.(?:wav|wave|bwf|rf64|flac|ogg|oga|opus|mp3|m4a|aac|aif|aiff|caf|wma|amr|3gp)$/i
@@ -23,7 +27,7 @@ const NUMBERED = /^(\d{1,6})(?:-(on|off))?(?:-take(\d{1,6}))?\.wav$/i
  *
  * @param names  Names in the folder, in any order, without path.
  * @returns Rows by point, then take, air on before off; every other recording as a problem.
- * @throws {FormatError} two names for one point, take and air.
+ * @throws {FormatError} two names for one point, take and air; more clips than a sheet may name; a point past 10 km.
  * @throws {InputError} spacing not above 0, start not finite.
  */
 export function rowsFromNames(names: readonly string[], { startM, spacingM }: NumberedLayout): Sweep {
@@ -41,8 +45,13 @@ export function rowsFromNames(names: readonly string[], { startM, spacingM }: Nu
   }
   clips.sort((a, b) => a.point - b.point || a.take - b.take || Number(a.air === 'off') - Number(b.air === 'off'))
   refuseDuplicates(clips)
+  const beyond = clips[CSV_LIMITS.records]
+  if (beyond) {
+    const mend = `there are ${clips.length} clips, and at most ${CSV_LIMITS.records} are read; keep one sweep in a folder`
+    throw new FormatError(printable(beyond.name), '', mend)
+  }
   const lowest = clips[0]?.point ?? 0
-  return { rows: clips.map((clip) => rowOf(clip, startM + (clip.point - lowest) * spacingM)), problems }
+  return { rows: clips.map((clip) => rowOf(clip, alongOf(clip, startM + (clip.point - lowest) * spacingM))), problems }
 }
 
 interface NumberedName {
@@ -74,6 +83,12 @@ function refuseDuplicates(sorted: readonly NumberedName[]): void {
       throw new FormatError(printable(next.name), '', `${what}; name one of them ${clip.point}-${clip.air}-take2.wav`)
     }
   }
+}
+
+function alongOf(clip: NumberedName, alongM: number): number {
+  if (Math.abs(alongM) <= MOST_ALONG_M) return alongM
+  const where = `would lie ${Math.round(alongM)} m along, and at most ${MOST_ALONG_M} m are read`
+  throw new FormatError(printable(clip.name), '', `${where}; name it by its point, or write a sweep.csv`)
 }
 
 function rowOf(clip: NumberedName, alongM: number): SweepRow {

@@ -281,7 +281,7 @@ describe('a wrong sheet is refused with the row and the mend', () => {
       [HEADER, '1,0,1.wav\0'],
       'sweep.csv, row 2, file: "1.wav\\u0000" holds a control character; write the plain name of the clip',
     ],
-    ['no file in a row', [HEADER, '1,0,'], 'sweep.csv, row 2, file: "" is empty; write the name of the clip'],
+    ['no file in a row', [HEADER, '1,0,'], 'sweep.csv, row 2, file: is empty; write the name of the clip'],
     [
       'a folder for a file',
       [HEADER, '1,0,clips/'],
@@ -296,8 +296,8 @@ describe('a wrong sheet is refused with the row and the mend', () => {
     expect(messageOf(HEADER, `1,0,${'a/'.repeat(600)}1.wav`)).toContain('row 2, file')
     expect(messageOf(HEADER, `1,0,${'a'.repeat(300)}.wav`)).toContain('holds a name of more than 255 characters')
     expect(messageOf(`${HEADER},note`, `1,0,1.wav,${'x'.repeat(10_001)}`)).toContain('a cell holds 10001 characters')
-    expect(messageOf(HEADER, ...Array.from({ length: 10_001 }, (_, i) => `${i},0,${i}.wav`))).toBe(
-      'sweep.csv, row 10002: at most 10000 rows are read; split the sheet',
+    expect(messageOf(HEADER, ...Array.from({ length: 1001 }, (_, i) => `${i},0,${i}.wav`))).toBe(
+      'sweep.csv, row 1002: at most 1000 rows are read; split the sheet',
     )
     expect(messageOf(HEADER, `1,0,1.wav${','.repeat(300)}`)).toContain('has more than 200 cells')
     expect(messageOf(HEADER, 'x'.repeat(8_000_001))).toContain('at most 8000000 are read')

@@ -52,6 +52,20 @@ describe('numbered clips without a sheet', () => {
     expect(() => rowsFromNames(['6-off.wav', '6-off-take1.wav'], LAYOUT)).toThrow(FormatError)
   })
 
+  it('are refused when one is a date or a counter that leads past any yard', () => {
+    expect(() => rowsFromNames(['1.wav', '260504.wav'], LAYOUT)).toThrow(
+      /^260504\.wav: would lie \d+ m along, and at most 10000 m are read; name it by its point, or write a sweep\.csv$/,
+    )
+  })
+
+  it('are refused when there are more than a sheet may name', () => {
+    const names = Array.from({ length: 1001 }, (_, i) => `${i}.wav`)
+    expect(() => rowsFromNames(names, { startM: 0, spacingM: 1 })).toThrow(
+      new FormatError('1000.wav', '', 'there are 1001 clips, and at most 1000 are read; keep one sweep in a folder'),
+    )
+    expect(rowsFromNames(names.slice(1), { startM: 0, spacingM: 1 }).rows).toHaveLength(1000)
+  })
+
   it('need a spacing above 0', () => {
     expect(() => rowsFromNames([], { startM: 0, spacingM: 0 })).toThrow(InputError)
     expect(() => rowsFromNames([], { startM: 0, spacingM: Number.NaN })).toThrow(InputError)
