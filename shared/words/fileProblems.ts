@@ -3,18 +3,18 @@ import type { Wording } from './wording'
 /** Why a clip could not even be opened. */
 export const FILE_PROBLEMS = {
   missing_file: {
-    text: 'The clip is not in the folder.',
-    mend: 'Copy it there, or correct its name in the sheet.',
+    text: 'The clip is not there.',
+    mend: 'Copy it into the folder, or correct its name.',
   },
   missing_file_like: {
-    text: 'The clip is not in the folder; {near} is.',
-    mend: 'If that is the clip, write its name so in the sheet.',
+    text: 'The clip is not there; {near} is.',
+    mend: 'If that is the clip, write its name so.',
   },
   /** `why` comes from the reader, with its own mend. */
   unreadable: { text: 'The clip cannot be read: {why}.' },
   file_not_regular: {
     text: 'This is no file with sound in it but a folder or a device.',
-    mend: 'Correct its name in the sheet.',
+    mend: 'Name a WAV file instead.',
   },
   file_outside: {
     text: 'The clip is a link to a file outside the folder, which is not followed.',

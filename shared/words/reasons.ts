@@ -3,7 +3,7 @@ import type { Wording } from './wording'
 /** Why the answer is what it is. */
 export const REASON_WORDS = {
   reason_too_few_points: {
-    text: 'Only {points} usable points; at least {needed} are needed for a place. Record more, two on each side of the loudest.',
+    text: 'Too few usable points for a place: {points}, and at least {needed} are needed. Record more, two on each side of the loudest.',
   },
   reason_no_source_needed: {
     text: 'Nothing rises over the floor the way a leak would: the chance that one was heard is {probability}.',

@@ -78,8 +78,8 @@ describe('the answer as it stands in a file', () => {
       key: 'missing_file',
       severity: 'spoilt',
       values: {},
-      text: 'The clip is not in the folder.',
-      mend: 'Copy it there, or correct its name in the sheet.',
+      text: 'The clip is not there.',
+      mend: 'Copy it into the folder, or correct its name.',
     })
   })
 

@@ -29,8 +29,8 @@ describe('the sentence of a key', () => {
 
   it('of a problem comes with what to do about it', () => {
     expect(wordsOf({ key: 'missing_file_like', values: { near: '06-ON.wav' } })).toEqual({
-      text: 'The clip is not in the folder; 06-ON.wav is.',
-      mend: 'If that is the clip, write its name so in the sheet.',
+      text: 'The clip is not there; 06-ON.wav is.',
+      mend: 'If that is the clip, write its name so.',
     })
     expect(wordsOf({ key: 'tape_at_point', values: { point: 1 } }).mend).toBeNull()
   })

@@ -96,7 +96,7 @@ describe('yardhark inspect', () => {
     expect(code).toBe(0)
     expect(stdout).toMatch(/a\.wav +2\.0 +8\.0 /)
     expect(stdout).toContain(`${clip('bad.wav')}: The clip cannot be read: `)
-    expect(stdout.replaceAll(/\n +/g, ' ')).toContain(`${clip('gone.wav')}: The clip is not in the folder.`)
+    expect(stdout.replaceAll(/\n +/g, ' ')).toContain(`${clip('gone.wav')}: The clip is not there.`)
   })
 
   it('writes a list of objects with --json, in the order of the call', () => {
@@ -134,7 +134,7 @@ describe('yardhark inspect', () => {
     expect(refusal('inspect', '--csv', '--json', clip('a.wav'))).toBe(
       '--csv and --json are both there; keep one of them',
     )
-    expect(refusal('inspect', clip('A.WAV'))).toContain('The clip is not in the folder; a.wav is.')
+    expect(refusal('inspect', clip('A.WAV'))).toContain('The clip is not there; a.wav is.')
     expect(refusal('inspect', clip('bad.wav'))).toContain(`${clip('bad.wav')}: The clip cannot be read: `)
   })
 })
