@@ -76,7 +76,10 @@ function sketchText({ answer, line }: LocatedSweep, { width, shades }: TextStyle
     { density: answer.density, range, points: answer.points, windows },
     { width: width - 4, shades },
   )
-  return rows.map((row) => `  ${row}\n`).join('')
+  return rows
+    .map((row) => `  ${row}`.trimEnd())
+    .flatMap((row) => (row === '' ? [] : [`${row}\n`]))
+    .join('')
 }
 
 function pointsText({ points }: LocateAnswer, units: ShownUnits): string {
@@ -122,7 +125,8 @@ function nextSteps(answer: LocateAnswer, units: ShownUnits): string[] {
   const [dig] = answer.digFirst
   return [
     ...(listen === undefined ? [] : [listenStep(listen, units)]),
-    ...(dig === undefined ? [] : [digStep(dig, units)]),
+    // Nobody should dig by what the reasons call too wide, too weak or past an end.
+    ...(dig === undefined || answer.verdict !== 'located' ? [] : [digStep(dig, units)]),
     ...(answer.verdict === 'located' ? [sentence('answer_not_confirmed', {}), sentence('caution_marks', {})] : []),
   ]
 }

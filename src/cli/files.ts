@@ -20,9 +20,10 @@ import { CallError } from './callError'
 
 // Nothing else of the command line touches the disk.
 
-/** Largest clip that is read. Chosen: half an hour of 24-bit stereo at 48 kHz is 518 MB. */
+/** Largest file that is opened. Chosen: the longest clip that is read, in stereo with 64-bit floats, is 480 MB. */
 const MOST_CLIP_BYTES = 600e6
-const MOST_TEXT_BYTES = 32e6
+/** Chosen: what their readers take, in bytes. */
+const MOST_TEXT_BYTES = { sheet: 32e6, line: 4e6 }
 
 /** Names in a folder, in the order of their code units. @throws {CallError} not there, no folder, not readable. */
 export function folderNames(folder: string): string[] {
@@ -44,17 +45,24 @@ export function folderNames(folder: string): string[] {
 }
 
 /** A text file in UTF-8. @throws {CallError} not readable. @throws {FormatError} no UTF-8. */
-export function readText(path: string): string {
-  const opened = openRegular(path, MOST_TEXT_BYTES)
-  if (!opened.ok) throw new CallError(`${printable(path)}: ${TEXT_TROUBLE[opened.trouble]}`)
+export function readText(path: string, kind: keyof typeof MOST_TEXT_BYTES): string {
+  const mostBytes = MOST_TEXT_BYTES[kind]
+  const opened = openRegular(path, mostBytes)
+  if (!opened.ok) throw new CallError(`${printable(path)}: ${textTrouble(opened.trouble, mostBytes)}`)
   return decodeText(opened.bytes, printable(path))
 }
 
-const TEXT_TROUBLE: Readonly<Record<Trouble, string>> = {
-  missing: 'is not there; check the name',
-  'not readable': 'cannot be read; check who may read it',
-  'not regular': 'is no file with text in it; put a plain file there',
-  'too large': `is larger than ${MOST_TEXT_BYTES / 1e6} MB; a sheet is not that large`,
+function textTrouble(trouble: Trouble, mostBytes: number): string {
+  switch (trouble) {
+    case 'missing':
+      return 'is not there; check the name'
+    case 'not readable':
+      return 'cannot be read; check who may read it'
+    case 'not regular':
+      return 'is no file with text in it; put a plain file there'
+    case 'too large':
+      return `is larger than ${mostBytes / 1e6} MB, which none is by hand; check that it is the right file`
+  }
 }
 
 /** The bytes of a clip, or why there are none. */

@@ -32,7 +32,7 @@ export function readSweepFolder(folder: string, layout: ToldLayout): SweepFolder
   const sheet = nameLike(names, 'sweep.csv')
   const lineFile = nameLike(names, 'line.json')
   const sweep = sheet === null ? numberedSweep(folder, names, layout) : sheetSweep(folder, sheet, layout)
-  const source = lineFile === null ? {} : readText(join(folder, lineFile))
+  const source = lineFile === null ? {} : readText(join(folder, lineFile), 'line')
   const { line, problems } = readLineJson(source, printable(join(folder, lineFile ?? 'line.json')))
   return { rows: sweep.rows, line, problems: [...sweep.problems, ...problems] }
 }
@@ -44,7 +44,7 @@ function nameLike(names: readonly string[], wanted: string): string | null {
 
 function sheetSweep(folder: string, sheet: string, { startM, spacingM }: ToldLayout): Sweep {
   const path = join(folder, sheet)
-  const { rows, problems } = readSweepCsv(readText(path), printable(path))
+  const { rows, problems } = readSweepCsv(readText(path, 'sheet'), printable(path))
   if (!rows.some((row) => isThere(join(folder, row.file)))) {
     const named = rows.length === 1 ? 'the clip it names is not' : `none of the ${rows.length} clips it names is`
     throw new CallError(`${printable(path)}: ${named} in the folder; copy the clips there or correct the file column`)

@@ -16,7 +16,8 @@ const DEPTH = { low: 0.01, high: 20 }
 /** `yardhark locate FOLDER`: from a folder of clips to a place to dig. */
 export async function locateCommand(args: Args): Promise<void> {
   const [folder, ...more] = args.rest
-  if (folder === undefined) throw new CallError('locate needs the folder with the clips; yardhark locate --help')
+  if (folder === undefined || folder === '')
+    throw new CallError('locate needs the folder with the clips; yardhark locate --help')
   if (more.length > 0)
     throw new CallError(`locate takes one folder; leave out ${more.length === 1 ? 'the second' : 'the others'}`)
   const spacingM = lengthOption(args, 'spacing', SPACING)
