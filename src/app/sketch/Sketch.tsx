@@ -52,7 +52,10 @@ export function Sketch({ draw, closePoints, path, chosenPoint, onChoose }: Sketc
   const gestures = useGestures(frame, {
     onTap: (spot) => {
       const peg = tappedPeg(arranged, spot, toSpotOfLine(path, spot, view, size, spotOf))
-      if (peg !== null) return onChoose(peg)
+      if (peg !== null) {
+        setReadAlongM(null)
+        return onChoose(peg)
+      }
       const { alongM } = alongPlace(path, toPlace(view, size, spot))
       setReadAlongM(alongM)
     },

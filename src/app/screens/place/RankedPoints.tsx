@@ -62,6 +62,7 @@ function RankedPoint({ point, isChosen, onChoose }: RankedPointProps) {
             <span>{say('label_point_place', { along_m: point.alongM })}</span>
             <span>{say('label_nearest', { probability: point.nearestProbability })}</span>
           </span>
+          <meter className="ranked-share" aria-hidden="true" min={0} max={1} value={point.nearestProbability} />
           <PointSaid point={point} />
         </span>
       </button>
