@@ -61,7 +61,7 @@ function textTrouble(trouble: Trouble, mostBytes: number): string {
     case 'not regular':
       return 'is no file with text in it; put a plain file there'
     case 'too large':
-      return `is larger than ${mostBytes / 1e6} MB, which none is by hand; check that it is the right file`
+      return `is larger than ${mostBytes / 1e6} MB, and no sheet or line is; check that it is the right file`
   }
 }
 

@@ -102,6 +102,7 @@ describe('a clip that cannot be used is set aside and named, and the rest is ans
 describe('yardhark locate refuses with status 2', () => {
   it('a call, a folder, a sheet and a line that must be mended first', () => {
     expect(refusal()).toBe('locate needs the folder with the clips; yardhark locate --help')
+    expect(refusal('')).toBe('locate needs the folder with the clips; yardhark locate --help')
     expect(refusal('a', 'b')).toBe('locate takes one folder; leave out the second')
     expect(refusal('/no/such/folder')).toBe('/no/such/folder: there is no such folder; check the name')
     const clips = folderWith(CLIPS)
@@ -109,6 +110,10 @@ describe('yardhark locate refuses with status 2', () => {
     const sheet = folderWith({ ...CLIPS, 'sweep.csv': `${HEADER}\n1,"\u001b[2J\n",1.wav\n` })
     expect(refusal(sheet, '--json')).toBe(
       `${sheet}/sweep.csv, row 2, along_m: is "\\u001b[2J"; write a number, like 3.5`,
+    )
+    const large = folderWith({ ...CLIPS, 'sweep.csv': SHEET, 'line.json': ' '.repeat(4_000_001) })
+    expect(refusal(large)).toBe(
+      `${large}/line.json: is larger than 4 MB, and no sheet or line is; check that it is the right file`,
     )
     const line = folderWith({ ...CLIPS, 'sweep.csv': SHEET, 'line.json': '['.repeat(200_000) })
     expect(refusal(line)).toBe(
