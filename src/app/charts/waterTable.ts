@@ -1,7 +1,8 @@
 /**
  * One hue from pale to dark, for pictures of sound: in even steps of lightness, so that it reads the same in grey.
  *
- * Baked: hue 187 in OKLCH, lightness 0.975 to 0.24 in 33 even steps.
+ * Baked: hue 187 in OKLCH, lightness 0.975 to 0.24 in 33 even steps; red held at the dark end, where rounding
+ * would let it rise.
  */
 const STEPS = [
   '#f3f8f7',
@@ -32,11 +33,11 @@ const STEPS = [
   '#0c534e',
   '#0b4c47',
   '#0a4541',
-  '#0b3e3a',
-  '#0b3834',
-  '#0c312e',
-  '#0d2a28',
-  '#102321',
+  '#0a3e3a',
+  '#0a3834',
+  '#0a312e',
+  '#0a2a28',
+  '#0a2321',
 ]
 
 const RGB = STEPS.map((hex) => [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16)))
