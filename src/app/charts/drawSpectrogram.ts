@@ -155,7 +155,7 @@ function drawAxes(ctx: CanvasRenderingContext2D, area: Area, { xOf, yOf }: Place
   ctx.strokeRect(area.left, area.top, area.width, area.height)
   ctx.textAlign = 'right'
   ctx.textBaseline = 'middle'
-  for (const hz of frequencyTicks(limits, area.height, 24)) {
+  for (const hz of frequencyTicks(limits, area.height, () => 24)) {
     line(ctx, [area.left - 5, yOf(hz)], [area.left, yOf(hz)])
     ctx.fillText(tickText(hz), area.left - 8, yOf(hz))
   }

@@ -8,15 +8,25 @@ const DECADES_HZ = [10, 100, 1000, 10_000]
 /**
  * Round frequencies on a logarithmic axis, as many as can be read.
  *
- * @param axisPx Length of the axis. @param leastPx Room that a number needs along it.
+ * @param axisPx Length of the axis.
+ * @param roomPx What a written number needs along it, its distance from the next one included.
  * @returns Hz, rising.
  */
-export function frequencyTicks({ lowHz, highHz }: PassBand, axisPx: number, leastPx: number): number[] {
+export function frequencyTicks(
+  { lowHz, highHz }: PassBand,
+  axisPx: number,
+  roomPx: (text: string) => number,
+): number[] {
   const perRatio = axisPx / Math.log(highHz / lowHz)
-  const isReadable = (steps: readonly number[]) =>
-    [...steps, 10].every((step, i) => i === 0 || Math.log(step / steps[i - 1]!) * perRatio >= leastPx)
-  const series = SERIES.find(isReadable) ?? [1]
-  return DECADES_HZ.flatMap((decade) => series.map((step) => step * decade)).filter((hz) => hz >= lowHz && hz <= highHz)
+  const ticksOf = (steps: readonly number[]) =>
+    DECADES_HZ.flatMap((decade) => steps.map((step) => step * decade)).filter((hz) => hz >= lowHz && hz <= highHz)
+  const isReadable = (ticks: readonly number[]) =>
+    ticks.every((hz, i) => {
+      const before = ticks[i - 1]
+      if (before === undefined) return true
+      return Math.log(hz / before) * perRatio >= (roomPx(tickText(hz)) + roomPx(tickText(before))) / 2
+    })
+  return SERIES.map(ticksOf).find(isReadable) ?? ticksOf([1])
 }
 
 /** As a chart writes a frequency: 500, 2k. */

@@ -46,9 +46,11 @@ export interface SpectrumChart {
 
 const TEXT_PX = 16
 
-/** What the level axis takes of the width, about; and the room of a frequency along its axis, CSS pixels. */
-const AXIS_PX = 80
-const TICK_PX = 44
+/** What the level axis takes of the width, about, CSS pixels. */
+const AXIS_PX = 78
+
+/** Of a number at the size of the text, its distance from the next one included, CSS pixels. */
+const roomPx = (text: string) => 9.5 * text.length + 6
 
 /** Levels shown below the loudest line's top, at most, dB: what lies deeper is the recorder's own. */
 const DEEPEST_DB = 75
@@ -130,7 +132,7 @@ function configuration(picture: SpectrumPicture, inks: Inks) {
             autoSkip: false,
           },
           afterBuildTicks: (scale) => {
-            scale.ticks = frequencyTicks(picture.view, scale.chart.width - AXIS_PX, TICK_PX).map((value) => ({ value }))
+            scale.ticks = frequencyTicks(picture.view, scale.chart.width - AXIS_PX, roomPx).map((value) => ({ value }))
           },
         },
         y: {

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { bandsOverFloor, type StandingOut } from '../../../../shared/evidence/bandsOverFloor'
 import type { PowerDensity } from '../../../../shared/spectrum/welch'
 import { clipReaderOf } from '../../analysis/clipReader'
@@ -29,6 +29,8 @@ export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: P
   const setting = settings.find(({ value }) => value === chosenSetting) ?? settings[0]
   const shown = useMemo(() => shownClips(setting?.clips ?? [], clips), [setting, clips])
   const telling = useMemo(() => tellingBands(clips), [clips])
+  const [isOpen, setIsOpen] = useState(false)
+  useEffect(() => startTransition(() => setIsOpen(true)), []) // the tap answers first, the pictures follow in slices
   return (
     <Panel
       heading={say('label_point', { point: point.point })}
@@ -49,9 +51,8 @@ export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: P
           onChange={chooseSetting}
         />
       )}
-      {setting === undefined ? (
-        <p>{say('listen_silent')}</p>
-      ) : (
+      {setting === undefined && <p>{say('listen_silent')}</p>}
+      {setting !== undefined && isOpen && (
         <PointSounds
           point={point.point}
           clips={shown}
