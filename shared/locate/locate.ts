@@ -26,7 +26,7 @@ import { densityQuantile, shortestWindow } from './window'
 export const WINDOW_PROBABILITY = 0.8
 /** Spacing assumed for the search when all points lie in one place, m. Chosen. */
 const LONE_SPACING_M = 1
-/** Fewest usable points with the air on from which a place is worked out. */
+/** Fewest places with a usable air-on clip from which a place is worked out. */
 export const FEWEST_POINTS = 3
 /** That there is a source to be heard, before any clip was: a line is listened to after it failed its test. Chosen. */
 const PRIOR_OF_SOURCE = 0.9
@@ -46,17 +46,17 @@ export interface LocateInput {
 export function locate(input: LocateInput): LocateAnswer {
   const { line, soundings } = input
   const points = pointEvidence(soundings)
-  const heard = points.filter((point) => point.evidence.clipsUsed > 0)
+  const heard = new Set(points.filter((point) => point.evidence.levelDbFs !== null).map((point) => point.alongM)).size
   const clips = soundings.map((sounding) => ({
     file: sounding.row.file,
     used: isUsable(sounding),
     problems: allProblems(sounding),
   }))
   const frame = searchFrame(input)
-  if (frame === null || heard.length < FEWEST_POINTS) {
+  if (frame === null || heard < FEWEST_POINTS) {
     return {
       verdict: 'unsure',
-      reasons: [{ key: 'reason_too_few_points', values: { points: heard.length, needed: FEWEST_POINTS } }],
+      reasons: [{ key: 'reason_too_few_points', values: { points: heard, needed: FEWEST_POINTS } }],
       sources: [],
       points: rankPoints(points, null),
       clips,

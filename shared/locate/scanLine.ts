@@ -13,6 +13,10 @@ import { logRingLikelihood } from './ringEvidence'
 
 /** What a source past an end of the line weighs against one on it. Chosen: the told length may be short. */
 const PAST_END_WEIGHT = 0.25
+/** Nothing is heard from further off than this many spacings that the nearest point would not tell as well. Chosen. */
+const HEARD_SPACINGS = 5
+/** Steps of half a spacing from one place to the next where no point is near. Even. */
+const FAR_STEPS = 20
 /** A neighbour whose evidence is better by this, in nepers, may have found what a cold start missed. */
 const CLEARLY_BETTER = 3
 /** Places this many nepers of evidence below the best are not looked at more closely. */
@@ -92,15 +96,11 @@ function logPrior({ range, grid }: ScanInput, alongM: number): number {
 }
 
 function coarsePass(input: ScanInput): TriedPlace[] {
-  const { grid, spacingM } = input
-  const first = grid[0]!
-  const last = grid[grid.length - 1]!
-  const count = 2 * Math.max(1, Math.ceil((last - first) / spacingM)) + 1
-  const places = Array.from({ length: count }, (_, i) => first + ((last - first) * i) / (count - 1))
-  const cold = places.map((alongM, i) =>
-    i % 2 === 0 ? better(tryPlace(input, alongM, 'with pipe'), tryPlace(input, alongM, 'without pipe')) : null,
+  const places = coarsePlaces(input)
+  const cold = places.map(({ alongM, isCold }) =>
+    isCold ? better(tryPlace(input, alongM, 'with pipe'), tryPlace(input, alongM, 'without pipe')) : null,
   )
-  const all = places.map((alongM, i) => {
+  const all = places.map(({ alongM }, i) => {
     const near = [cold[i - 1], cold[i + 1]].filter((each) => each !== undefined && each !== null)
     return cold[i] ?? tryPlace(input, alongM, near.reduce(better).fit.shared)
   })
@@ -109,6 +109,24 @@ function coarsePass(input: ScanInput): TriedPlace[] {
     if (best.logEvidence < place.logEvidence + CLEARLY_BETTER) return place
     return better(place, tryPlace(input, place.alongM, best.fit.shared))
   })
+}
+
+/** Two places a spacing where points can hear, every second one a cold start; far from all points a few will do. */
+function coarsePlaces({ grid, spacingM, model }: ScanInput): { alongM: number; isCold: boolean }[] {
+  const first = grid[0]!
+  const last = grid[grid.length - 1]!
+  const steps = 2 * Math.max(1, Math.ceil((last - first) / spacingM))
+  const reaches = (alongM: number, spacings: number) =>
+    model.settings.some((setting) => Math.abs(setting.alongM - alongM) <= spacings * spacingM)
+  return Array.from({ length: steps + 1 }, (_, i) => ({
+    alongM: first + ((last - first) * i) / steps,
+    isCold: i % 2 === 0,
+    isEnd: i === 0 || i === steps,
+    isSparse: i % FAR_STEPS === 0,
+  })).filter(
+    ({ alongM, isCold, isEnd, isSparse }) =>
+      isEnd || isSparse || reaches(alongM, isCold ? HEARD_SPACINGS + 1 : HEARD_SPACINGS),
+  )
 }
 
 function refine(input: ScanInput, places: readonly TriedPlace[], within: number): TriedPlace[] {

@@ -17,9 +17,9 @@ export function spacingM(alongM: readonly number[]): number | null {
  * of a spacing apart.
  *
  * @param range First and last place of the line, m.
- * @param mostCount Never more places than this; the step grows on absurdly long lines.
+ * @param mostCount Never more places than this, which is a thousand spacings; on longer lines the step grows.
  */
-export function searchGrid(range: readonly [number, number], spacing: number, mostCount = 4000): Float64Array {
+export function searchGrid(range: readonly [number, number], spacing: number, mostCount = 20_000): Float64Array {
   const first = range[0] - 2 * spacing
   const last = range[1] + 2 * spacing
   const count = Math.min(mostCount, Math.ceil(((last - first) / spacing) * 20) + 1)

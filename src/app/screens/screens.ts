@@ -1,4 +1,4 @@
-import { type ComponentType, lazy } from 'react'
+import { type ComponentType, createElement, lazy, useState } from 'react'
 import type { WordKey } from '../../../shared/words/words'
 import type { IconName } from '../look/widgets/Icon'
 import { JobsScreen } from './jobs/JobsScreen'
@@ -15,24 +15,47 @@ export interface ScreenEntry {
 
 // The first screen comes with the page; the others follow as soon as it is shown, so that the first load stays small.
 const LATER = {
-  line: async () => (await import('./line/LineScreen')).LineScreen,
-  place: async () => (await import('./place/PlaceScreen')).PlaceScreen,
-  help: async () => (await import('./help/HelpScreen')).HelpScreen,
+  line: later(async () => (await import('./line/LineScreen')).LineScreen),
+  place: later(async () => (await import('./place/PlaceScreen')).PlaceScreen),
+  help: later(async () => (await import('./help/HelpScreen')).HelpScreen),
 }
+
+const LineLater = () => createElement(LaterScreen, { of: LATER.line })
+const PlaceLater = () => createElement(LaterScreen, { of: LATER.place })
+const HelpLater = () => createElement(LaterScreen, { of: LATER.help })
 
 /** Every screen; the bar and the page come from this list. */
 export const SCREENS: { readonly [Name in ScreenName]: ScreenEntry } = {
   jobs: { words: 'label_jobs', icon: 'jobs', needsJob: false, Screen: JobsScreen },
-  line: { words: 'label_line', icon: 'line', needsJob: true, Screen: later(LATER.line) },
-  place: { words: 'label_place', icon: 'place', needsJob: true, Screen: later(LATER.place) },
-  help: { words: 'label_help', icon: 'help', needsJob: false, Screen: later(LATER.help) },
+  line: { words: 'label_line', icon: 'line', needsJob: true, Screen: LineLater },
+  place: { words: 'label_place', icon: 'place', needsJob: true, Screen: PlaceLater },
+  help: { words: 'label_help', icon: 'help', needsJob: false, Screen: HelpLater },
 }
 
 /** Fetches the screens that are not there yet. A failure shows when the screen is gone to. */
 export function fetchScreens(): void {
-  for (const load of Object.values(LATER)) void load().catch(() => undefined)
+  for (const { fetch } of Object.values(LATER)) void fetch().catch(() => undefined)
 }
 
-function later(load: () => Promise<ComponentType>): ComponentType {
-  return lazy(async () => ({ default: await load() }))
+/** A screen in a chunk of its own. */
+interface Later {
+  readonly fetch: () => Promise<ComponentType>
+  /** What to show: the screen itself once it was fetched, until then one that waits for it. */
+  readonly present: () => ComponentType
+}
+
+function later(load: () => Promise<ComponentType>): Later {
+  let fetched: ComponentType | null = null
+  const fetch = async () => {
+    fetched ??= await load()
+    return fetched
+  }
+  const waiting = lazy(async () => ({ default: await fetch() }))
+  return { fetch, present: () => fetched ?? waiting }
+}
+
+/** Chosen once, when it is gone to: a page that waits for what is there already would stay blank for a moment. */
+function LaterScreen({ of }: { readonly of: Later }) {
+  const [Shown] = useState(() => of.present())
+  return createElement(Shown)
 }

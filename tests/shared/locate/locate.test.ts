@@ -141,3 +141,22 @@ function raised(sounding: Sounding, byDb: number): Sounding {
   }))
   return { ...sounding, evidence: { ...sounding.evidence!, bands } }
 }
+
+it('counts places with the air on, not clips: points in one place or with the air off make no third', () => {
+  const { line, soundings } = idealSweep(plain)
+  const here = soundings.map((sounding) => ({ ...sounding, row: { ...sounding.row, alongM: 2 } }))
+  const silent = soundings.filter(({ row }) => row.air === 'off')
+  for (const heard of [here, silent]) {
+    const answer = locate({ line, soundings: heard })
+    expect(answer.reasons.map(({ key }) => key)).toEqual(['reason_too_few_points'])
+    expect(answer.sources).toEqual([])
+  }
+})
+
+it('finds the same place when the line goes on for half a kilometre without points', () => {
+  const { line, soundings } = idealSweep({ ...plain, gainSdDb: 2, scatterDb: 1, seed: 12 })
+  const short = locate({ line, soundings })
+  const long = locate({ line: { ...line, lengthM: 500 }, soundings })
+  close(long.sources[0]?.alongM, short.sources[0]!.alongM, { abs: 0.1, because: 'only the prior of the place differs' })
+  expect(long.density.alongM[1]! - long.density.alongM[0]!).toBeLessThanOrEqual(plain.spacingM / 20 + 1e-9)
+})
