@@ -176,6 +176,11 @@ export const SOURCES = {
     title: 'M. C. Chew, A sequential search procedure, Annals of Mathematical Statistics 38(2), 494-502, 1967',
     seen: 'abstract',
   },
+  GneitingRaftery2007: {
+    title:
+      'T. Gneiting & A. E. Raftery, Strictly proper scoring rules, prediction, and estimation, J. Am. Stat. Assoc. 102, 359-378, 2007',
+    seen: 'memory',
+  },
   Patwari2003: {
     title:
       "N. Patwari, A. O. Hero, M. Perkins, N. S. Correal & R. J. O'Dea, Relative location estimation in wireless sensor networks, IEEE Trans. Signal Process. 51(8), 2137-2148, 2003",
