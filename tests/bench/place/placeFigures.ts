@@ -149,7 +149,7 @@ function spreadOf(values: readonly (number | null)[]): Spread | null {
 }
 
 /** Probabilities at the middles of equal parts, by which a half normal is laid out. */
-const PARTS = 100
+const PARTS = 400
 const HALF_NORMAL = Array.from({ length: PARTS }, (_, i) => normalQuantile(0.5 + (i + 0.5) / PARTS / 2))
 
 /** Errors of estimates that are normal with these standard deviations: the median as the median of 0.674 of them. */
