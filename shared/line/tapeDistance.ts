@@ -6,7 +6,14 @@ export interface MarkedPoint {
 
 /** A tape distance as a key of shared/words and its values, as a reason is. */
 export interface TapeDistance {
-  readonly key: 'tape_from_start' | 'tape_at_point' | 'tape_past_point' | 'tape_past_last' | 'tape_before_first'
+  readonly key:
+    | 'tape_from_start'
+    | 'tape_at_point'
+    | 'tape_past_point'
+    | 'tape_to_corner'
+    | 'tape_round_corner'
+    | 'tape_past_last'
+    | 'tape_before_first'
   readonly values: Readonly<Record<string, number>>
 }
 
@@ -17,13 +24,21 @@ const AT_POINT_M = 0.01
  * How to find a place on the line with a tape: from the nearest marked point, toward the point on the place's other
  * side.
  *
- * @param alongM The place, m along.
- * @param points Points marked on the line, in any order. Of several in one place one is named.
+ * A tape is laid straight: where the line has a corner between the two points, the tape runs from one that lies on the
+ * place's own leg, toward the corner; only when neither does, along the pipe and round the corner.
+ *
+ * @param alongM   The place, m along.
+ * @param points   Points marked on the line, in any order. Of several in one place one is named.
+ * @param cornersM Where the line turns, m along, in any order.
  * @returns Metres along the line; without any point, from the line's start.
  * @example tapeDistance(5.31, [{ point: 6, alongM: 5 }, { point: 7, alongM: 6 }])
  *   // { key: 'tape_past_point', values: { distance_m: 0.31, point: 6, toward: 7 } }
  */
-export function tapeDistance(alongM: number, points: readonly MarkedPoint[]): TapeDistance {
+export function tapeDistance(
+  alongM: number,
+  points: readonly MarkedPoint[],
+  cornersM: Iterable<number> = [],
+): TapeDistance {
   const places = onePerPlace(points)
   if (places.length === 0) return { key: 'tape_from_start', values: { distance_m: alongM } }
 
@@ -36,7 +51,17 @@ export function tapeDistance(alongM: number, points: readonly MarkedPoint[]): Ta
   const values = { distance_m: distanceM, point: nearest.point }
   if (!after) return { key: 'tape_past_last', values }
   if (!before) return { key: 'tape_before_first', values }
-  return { key: 'tape_past_point', values: { ...values, toward: (nearest === before ? after : before).point } }
+  const other = nearest === before ? after : before
+  const between = [...cornersM].filter((corner) => corner > before.alongM && corner < after.alongM)
+  if (between.length === 0) return { key: 'tape_past_point', values: { ...values, toward: other.point } }
+
+  const isOnLeg = ({ alongM: fromM }: MarkedPoint) =>
+    between.every((corner) => corner <= Math.min(fromM, alongM) || corner >= Math.max(fromM, alongM))
+  const from = [nearest, other].find(isOnLeg)
+  if (from === undefined) return { key: 'tape_round_corner', values: { ...values, toward: other.point } }
+  const toward = from === nearest ? other : nearest
+  const fromM = Math.abs(alongM - from.alongM)
+  return { key: 'tape_to_corner', values: { distance_m: fromM, point: from.point, toward: toward.point } }
 }
 
 function onePerPlace(points: readonly MarkedPoint[]): MarkedPoint[] {

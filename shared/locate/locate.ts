@@ -156,12 +156,13 @@ function candidateSource(
   points: readonly { readonly point: number; readonly alongM: number }[],
 ): Source {
   const alongM = densityQuantile(grid, scan.perM, 0.5)
+  const path = linePath(line)
   return {
     alongM,
     windowM: shortestWindow(grid, scan.perM, WINDOW_PROBABILITY),
     windowProbability: WINDOW_PROBABILITY,
     probability,
-    place: placeAlong(linePath(line), alongM),
-    tape: tapeDistance(alongM, points),
+    place: placeAlong(path, alongM),
+    tape: tapeDistance(alongM, points, path.alongM.subarray(1, -1)),
   }
 }

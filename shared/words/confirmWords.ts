@@ -11,18 +11,18 @@ export const CONFIRM_WORDS = {
   confirm_missing: { text: 'You can answer once these are done.' },
   label_done: { text: 'done' },
   label_to_do: { text: 'to do' },
-  label_confirm_question: { text: 'Your judgment' },
+  label_confirm_question: { text: 'Do you hear it at point {point}, and less beside it?' },
   label_says_yes: { text: 'Yes' },
   label_says_no: { text: 'No' },
   label_says_unsure: { text: 'Not sure' },
   label_note: { text: 'Note' },
   label_noted: { text: 'Note: {note}' },
   do_open_point: { text: 'Open point {point}' },
-  do_keep_said: { text: 'Keep this' },
+  do_keep_said: { text: 'Save what I heard' },
   do_say_again: { text: 'Answer again' },
   heading_before_digging: { text: 'Before digging' },
   caution_trench: {
-    text: 'From 1.5 m deep a trench needs protection. Soaked ground caves in sooner: support it earlier, and look for hollows under slabs. Your local code comes first.',
+    text: 'From 1.5 m deep a trench needs protection. Soaked ground caves in sooner: support it earlier, and look for hollows under slabs.',
   },
   caution_water_in_hole: {
     text: 'Water in the hole: pump, lights and heater isolated, and proved dead by somebody licensed. Near a pool, leave bonding conductors whole.',
@@ -33,5 +33,6 @@ export const CONFIRM_WORDS = {
   caution_air_zero: {
     text: 'Let the air out to zero, and see that on the gauge, before loosening or cutting anything.',
   },
+  caution_code: { text: "Your local code, licensed practice and the makers' instructions come first." },
   caution_headphones: { text: 'Headphones off when others dig, saw or drive near.' },
 } as const satisfies Record<string, Wording>

@@ -16,6 +16,8 @@ export const HELP_WORDS = {
   help_sweep: { text: 'One pass of clips over the points. A line can have several.' },
   label_help_ring: { text: 'Ring' },
   help_ring: { text: 'One bubble heard: a short tone that dies away.' },
+  label_help_floor: { text: 'Noise floor' },
+  help_floor: { text: 'What is heard there without the leak: the clip with the air off tells it best.' },
   label_help_window: { text: 'Window' },
   help_window: { text: 'The stretch of line in which the leak lies with the probability that is told beside it.' },
   label_help_located: { text: 'Located' },

@@ -19,7 +19,7 @@ export const LINE_WORDS = {
   do_remove_leg: { text: 'Remove leg {number}' },
   heading_pipe: { text: 'Pipe and route' },
   heading_names: { text: 'Names and lines' },
-  label_depth: { text: 'Cover over the pipe' },
+  label_depth: { text: 'Depth to the top of the pipe' },
   depth_assumed: { text: 'Not told: {depth_m} is assumed, and held for unsure.' },
   label_inlet: { text: 'Where air is let in, along the line' },
   inlet_hint: { text: 'Below 0 is before the start. The inlet hisses too.' },

@@ -16,8 +16,10 @@ export const LISTEN_WORDS = {
   spectrum_read_none: { text: 'Tap the spectrum to read it.' },
   label_read_value: { text: 'Read the spectrum' },
   label_over_floor: { text: '+{over_floor_db}' },
-  spectrum_stands_out: { text: 'Stands out from {low_hz} to {high_hz}, by up to {over_floor_db} over the floor.' },
-  spectrum_nothing_out: { text: 'No band stands 6 dB or more over the floor.' },
+  spectrum_stands_out: {
+    text: 'Stands out from {low_hz} to {high_hz}, by up to {over_floor_db} over the noise floor.',
+  },
+  spectrum_nothing_out: { text: 'No band stands 6 dB or more over the noise floor.' },
   spectrum_working: { text: 'Working out the spectrum.' },
   spectrum_hint: {
     text: 'Drag across it to choose what is played. Pinch, or plus and minus, zoom. Arrow keys read it.',
@@ -38,7 +40,7 @@ export const LISTEN_WORDS = {
   label_ring_time: { text: 'Time' },
   label_ring_pitch: { text: 'Pitch' },
   label_ring_decay: { text: 'Dies away in' },
-  label_ring_strength: { text: 'Over the floor' },
+  label_ring_strength: { text: 'Over the noise floor' },
   spectrogram_no_rings: { text: 'No rings were found in this clip.' },
   label_place_in_clip: { text: 'Place in the clip' },
   label_time_of: { text: '{at} of {whole} s' },

@@ -6,10 +6,10 @@ export const REASON_WORDS = {
     text: 'Too few usable points for a place: {points}, and at least {needed} are needed. Record more, two on each side of the loudest.',
   },
   reason_no_source_needed: {
-    text: 'Nothing rises over the floor the way a leak would: the chance that one was heard is {probability}.',
+    text: 'Nothing rises over the noise floor the way a leak would: the chance that one was heard is {probability}.',
   },
   reason_loudest_is_little: {
-    text: 'The most that any point stands over its floor is {over_floor_db}, at point {point}.',
+    text: 'The most that any point stands over its noise floor is {over_floor_db}, at point {point}.',
   },
   reason_not_heard_is_not_tight: {
     text: 'Not heard is not tight. If the line failed its test: more air, longer clips, points closer together, air from the other end.',
@@ -27,11 +27,11 @@ export const REASON_WORDS = {
     text: 'Something is louder there, but the bubbles do not bear it out. Record longer, and once with the air off.',
   },
   reason_falls_both_sides: {
-    text: 'At point {point} the sound stands {over_floor_db} over the floor near {band_hz}, and less on both sides, at points {left} and {right}.',
+    text: 'At point {point} the sound stands {over_floor_db} over the noise floor near {band_hz}, and less on both sides, at points {left} and {right}.',
   },
-  reason_stands_out: { text: 'At point {point} the sound stands {over_floor_db} over the floor near {band_hz}.' },
+  reason_stands_out: { text: 'At point {point} the sound stands {over_floor_db} over the noise floor near {band_hz}.' },
   reason_little_over_floor: {
-    text: 'At the nearest point, {point}, the sound stands only {over_floor_db} over the floor near {band_hz}.',
+    text: 'At the nearest point, {point}, the sound stands only {over_floor_db} over the noise floor near {band_hz}.',
   },
   reason_rings: {
     text: '{rate_per_s} bubbles a second ring at point {point}, {other_rate_per_s} at point {other}.',

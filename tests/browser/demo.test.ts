@@ -4,7 +4,6 @@ import { resolve } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { AnswerJson } from '../../shared/answer/answerJson'
 import { close } from '../support/close'
 import {
   axeFindings,
@@ -13,6 +12,7 @@ import {
   openYard,
   root,
   type ScreenSize,
+  savedAnswer,
   type Yard,
   type YardPage,
 } from './yardPage'
@@ -151,13 +151,6 @@ async function watchLongTasks(page: Page): Promise<void> {
     }).observe({ type: 'longtask', buffered: true })
   })
   await page.reload()
-}
-
-/** The answer as the page saves it. */
-async function savedAnswer(page: Page): Promise<AnswerJson> {
-  const download = page.waitForEvent('download')
-  await page.getByRole('button', { name: 'Save the answer as JSON' }).click()
-  return JSON.parse(readFileSync(await (await download).path(), 'utf8')) as AnswerJson
 }
 
 /** Where two trees of JSON differ: numbers by more than `most`, relative to 1 or their size. */

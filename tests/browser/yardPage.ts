@@ -1,7 +1,8 @@
-import { existsSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import AxeBuilder from '@axe-core/playwright'
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import type { AnswerJson } from '../../shared/answer/answerJson'
 import { staticServer } from '../../src/app/serve/staticServer.mjs'
 import { chromiumPath } from '../support/chromiumPath.mjs'
 
@@ -30,7 +31,12 @@ export interface Yard {
   readonly url: string
   readonly browser: Browser
   /** A fresh profile of this size with one page. */
-  readonly open: (size: ScreenSize, options?: BrowserContextOptions) => Promise<YardPage>
+  readonly open: (
+    size: ScreenSize,
+    options?: BrowserContextOptions,
+    /** Before the page is opened. */
+    prepare?: (context: BrowserContext) => Promise<void>,
+  ) => Promise<YardPage>
   readonly close: () => Promise<void>
 }
 
@@ -59,7 +65,7 @@ export async function openYard(extraArgs: readonly string[] = []): Promise<Yard>
   return {
     url: server.url,
     browser,
-    open: (size, options = {}) => openPage(browser, server.url, { ...SCREENS[size], ...options }),
+    open: (size, options = {}, prepare) => openPage(browser, server.url, { ...SCREENS[size], ...options }, prepare),
     close: async () => {
       await browser.close()
       await server.close()
@@ -67,8 +73,14 @@ export async function openYard(extraArgs: readonly string[] = []): Promise<Yard>
   }
 }
 
-async function openPage(browser: Browser, url: string, options: BrowserContextOptions): Promise<YardPage> {
+async function openPage(
+  browser: Browser,
+  url: string,
+  options: BrowserContextOptions,
+  prepare?: (context: BrowserContext) => Promise<void>,
+): Promise<YardPage> {
   const context = await browser.newContext({ locale: 'en-GB', timezoneId: 'UTC', ...options })
+  await prepare?.(context)
   const troubles: string[] = []
   context.on('page', (page) => watch(page, url, troubles))
   const page = await context.newPage()
@@ -107,4 +119,11 @@ export async function openDemo(page: Page): Promise<void> {
 /** Goes to a screen by the bar. */
 export async function goToScreen(page: Page, name: string): Promise<void> {
   await page.getByRole('navigation', { name: 'Screens' }).getByRole('link', { name }).click()
+}
+
+/** The answer as the page saves it. */
+export async function savedAnswer(page: Page): Promise<AnswerJson> {
+  const download = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save the answer as JSON' }).click()
+  return JSON.parse(readFileSync(await (await download).path(), 'utf8')) as AnswerJson
 }

@@ -22,7 +22,8 @@ const SHAPES: Readonly<Record<DrawMark['shape'], ReactNode>> = {
       <path className="sketch-mark-line" d="M5-5.500a7.500 7.500 0 0 1 0 11M-5-5.500a7.500 7.500 0 0 0 0 11" />
     </>
   ),
-  source: <path className="sketch-source" d="M-1.500-24h3v48h-3zM0-17-6-27H6zM0 17-6 27H6z" />,
+  // Slanting, so that it is never taken for a piece of pipe or tape.
+  source: <path className="sketch-source" d="M-10-10 10 10M-10 10 10-10" />,
   listen: <circle className="sketch-listen" r="11" />,
   sign: <path className="sketch-mark-open" d="M0-8 8 0 0 8-8 0z" />,
 }

@@ -26,6 +26,21 @@ it('says so past the last and before the first point', () => {
   expect(tapeDistance(-1, POINTS)).toEqual({ key: 'tape_before_first', values: { distance_m: 5, point: 5 } })
 })
 
+it('keeps to the leg of the place where the line turns between the two points', () => {
+  // 7 at 6 m, 8 at 7 m; the line turns at 6.35 m: a tape laid straight from 7 to 8 would leave the pipe.
+  const points = [...POINTS, { point: 8, alongM: 7 }]
+  const before = tapeDistance(6.3, points, [6.35])
+  expect(before).toMatchObject({ key: 'tape_to_corner', values: { point: 7, toward: 8 } })
+  close(before.values.distance_m, 0.3, ROUNDING)
+  const past = tapeDistance(6.45, points, [6.35])
+  expect(past).toMatchObject({ key: 'tape_to_corner', values: { point: 8, toward: 7 } })
+  close(past.values.distance_m, 0.55, ROUNDING)
+  const amid = tapeDistance(6.4, points, [6.45, 6.35])
+  expect(amid).toMatchObject({ key: 'tape_round_corner', values: { point: 7, toward: 8 } })
+  close(amid.values.distance_m, 0.4, ROUNDING)
+  expect(tapeDistance(5.3, points, [6.35]).key).toBe('tape_past_point')
+})
+
 it('runs from the line’s start when there is no point', () => {
   expect(tapeDistance(2.5, [])).toEqual({ key: 'tape_from_start', values: { distance_m: 2.5 } })
 })

@@ -43,6 +43,7 @@ const WORD_ENTRIES = [
   ['label_help_clip', 'help_clip'],
   ['label_help_sweep', 'help_sweep'],
   ['label_help_ring', 'help_ring'],
+  ['label_help_floor', 'help_floor'],
   ['label_help_window', 'help_window'],
   ['label_help_located', 'help_located'],
   ['label_help_unsure', 'help_unsure'],

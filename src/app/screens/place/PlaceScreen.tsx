@@ -47,7 +47,7 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
   return (
     <div className="place" data-old={!isCurrent}>
       <div className="place-column">
-        <VerdictPart line={line} answer={answer} />
+        <VerdictPart line={line} answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
         <PlaceSketch line={line} answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
         {chosen && (
           <PointPanel
@@ -65,7 +65,7 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
       <div className="place-column">
         <Reasons answer={answer} />
         <RankedPoints answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
-        <NextSteps answer={answer} />
+        <NextSteps line={line} answer={answer} />
         <ClipsPart line={line} answer={answer} />
         <div className="row">
           <SaveAnswer line={line} answer={answer} />

@@ -31,9 +31,24 @@ export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: P
   const telling = useMemo(() => tellingBands(clips), [clips])
   const [isOpen, setIsOpen] = useState(false)
   useEffect(() => startTransition(() => setIsOpen(true)), []) // the tap answers first, the pictures follow in slices
+  const heading = useRef<HTMLSpanElement>(null)
+  useEffect(() => {
+    // Whoever chose it, by finger or by keyboard, may have done so a screen away.
+    const from = document.activeElement
+    heading.current?.focus({ preventScroll: true })
+    heading.current?.closest('section')?.scrollIntoView({ block: 'start' })
+    return () => {
+      if (document.activeElement === document.body && from instanceof Element)
+        (from as HTMLElement | SVGElement).focus()
+    }
+  }, [])
   return (
     <Panel
-      heading={say('label_point', { point: point.point })}
+      heading={
+        <span ref={heading} tabIndex={-1}>
+          {say('label_point', { point: point.point })}
+        </span>
+      }
       aside={
         <Button kind="bare" iconOnly icon={<Icon name="close" />} onClick={onClose}>
           {say('do_close_point', { point: point.point })}

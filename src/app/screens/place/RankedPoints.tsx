@@ -1,10 +1,13 @@
 import { useState } from 'react'
 import type { LocateAnswer, PointAnswer } from '../../../../shared/locate/answer'
+import { useIsWide } from '../../frame/useIsWide'
 import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
 import { Panel } from '../../look/widgets/Panel'
 import { Peg } from '../../look/widgets/Peg'
 import { PointSaid } from './PointSaid'
+import { pegState } from './pegState'
+import { RankedTable } from './RankedTable'
 import './RankedPoints.css'
 
 export interface RankedPointsProps {
@@ -16,11 +19,19 @@ export interface RankedPointsProps {
 /** Points in view before the rest is asked for. */
 const FIRST_POINTS = 4
 
-/** The points, the likeliest first, each with what speaks for it. */
+/** The points, the likeliest first, each with what speaks for it: a table on a desk, a list in the hand. */
 export function RankedPoints({ answer, chosenPoint, onChoose }: RankedPointsProps) {
   const { say } = useSay()
   const [showsAll, setShowsAll] = useState(false)
+  const isWide = useIsWide()
   const ranked = [...answer.points].sort((a, b) => a.rank - b.rank)
+  if (isWide) {
+    return (
+      <Panel heading={say('heading_points')}>
+        <RankedTable ranked={ranked} chosenPoint={chosenPoint} onChoose={onChoose} />
+      </Panel>
+    )
+  }
   const shown = showsAll ? ranked : ranked.slice(0, FIRST_POINTS)
   return (
     <Panel heading={say('heading_points')}>
@@ -49,13 +60,12 @@ interface RankedPointProps {
 
 function RankedPoint({ point, isChosen, onChoose }: RankedPointProps) {
   const { say } = useSay()
-  const state = point.evidence.clipsUsed === 0 ? 'silent' : point.rank === 1 ? 'best' : 'plain'
   return (
     <li className="ranked-point">
       <button type="button" className="ranked-button" aria-pressed={isChosen} onClick={onChoose}>
         <span className="unseen">{say('label_point', { point: point.point })}, </span>
         <span aria-hidden="true">
-          <Peg point={point.point} state={state} />
+          <Peg point={point.point} state={pegState(point)} />
         </span>
         <span className="ranked-words">
           <span className="ranked-head">

@@ -1,16 +1,22 @@
 import type { JobLine } from '../../../../shared/job/job'
 import type { LocateAnswer, Source, Verdict } from '../../../../shared/locate/answer'
 import { useSay } from '../../frame/useSay'
+import { Button } from '../../look/widgets/Button'
 import { confirmationOf } from '../../store/selectors/answerOf'
+import { missingForConfirm } from '../../store/selectors/missingForConfirm'
+import { TapeFigure } from '../../tape/TapeFigure'
 import './VerdictPart.css'
 
 export interface VerdictPartProps {
   readonly line: JobLine
   readonly answer: LocateAnswer
+  readonly chosenPoint: number | null
+  readonly onChoose: (point: number) => void
 }
 
 /** The verdict, and the figures that are dug by. */
-export function VerdictPart({ line, answer }: VerdictPartProps) {
+export function VerdictPart(props: VerdictPartProps) {
+  const { answer } = props
   const { say } = useSay()
   const [best, ...others] = answer.sources
   const used = answer.clips.filter((clip) => clip.used).length
@@ -26,7 +32,7 @@ export function VerdictPart({ line, answer }: VerdictPartProps) {
         <OtherSource key={source.alongM} source={source} />
       ))}
       <p className="soft">{say('answer_clips_used', { used, clips: answer.clips.length })}</p>
-      {best !== undefined && <ByEar line={line} answer={answer} />}
+      {best !== undefined && <ByEar {...props} />}
     </section>
   )
 }
@@ -43,14 +49,23 @@ function Figures({ source, isLocated }: { readonly source: Source; readonly isLo
   const { say, sayKeyed } = useSay()
   const [from_m, to_m] = source.windowM
   const values = { from_m, to_m, window_probability: source.windowProbability }
+  if (!isLocated) {
+    return (
+      <div className="verdict-figures">
+        <p className="verdict-candidate">{say('label_best_candidate', { tape: sayKeyed(source.tape) })}</p>
+        <p>{say('verdict_not_to_dig')}</p>
+        <p>{say('answer_window', values)}</p>
+      </div>
+    )
+  }
   return (
     <div className="verdict-figures">
-      <p className="verdict-figure">
-        <span className="verdict-number">{say('label_length', { m: source.alongM })}</span>{' '}
-        <span className="verdict-along">{say('label_along_the_line')}</span>
+      <p className="verdict-tape">
+        <TapeFigure tape={source.tape} />
       </p>
-      <p className="verdict-tape">{capital(sayKeyed(source.tape))}.</p>
-      <p>{isLocated ? say('answer_window_located', values) : say('answer_window', values)}</p>
+      <p>
+        {say('verdict_along', { along_m: source.alongM })} {say('answer_window_located', values)}
+      </p>
     </div>
   )
 }
@@ -61,21 +76,28 @@ function OtherSource({ source }: { readonly source: Source }) {
   return <p>{say('answer_second_source', values)}</p>
 }
 
-function ByEar({ line, answer }: VerdictPartProps) {
+/** Whether somebody has confirmed it, and where nobody has, the way to do so. */
+function ByEar({ line, answer, chosenPoint, onChoose }: VerdictPartProps) {
   const { say } = useSay()
   const said = confirmationOf(line, answer)
+  const best = missingForConfirm(answer, undefined)?.bestPoint
   const words = {
     yes: 'place_confirmed_yes',
     no: 'place_confirmed_no',
     'not sure': 'place_confirmed_unsure',
   } as const
   return (
-    <p className="verdict-ear" data-said={said?.says ?? 'nothing'}>
-      {say(said === null ? 'place_not_confirmed' : words[said.says])}
-    </p>
+    <>
+      <p className="verdict-ear" data-said={said?.says ?? 'nothing'}>
+        {say(said === null ? 'place_not_confirmed' : words[said.says])}
+      </p>
+      {said === null && best !== undefined && best !== chosenPoint && (
+        <div className="row">
+          <Button kind="main" onClick={() => onChoose(best)}>
+            {say('do_listen_to_point', { point: best })}
+          </Button>
+        </div>
+      )}
+    </>
   )
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }
