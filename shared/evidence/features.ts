@@ -1,4 +1,5 @@
 import { dbToPower, powerToDb } from '../base/units'
+import { THIRD_OCTAVE_BANDS } from '../spectrum/thirdOctaveBands'
 import type { BandEvidence, ClipEvidence } from './evidence'
 
 /** One number that a clip gives. The list below feeds table, CSV, JSON, chart, help and the detector alike. */
@@ -155,22 +156,25 @@ const BAND_MEASURES = [
   { name: 'busy', meaning: 'Level of the busy moments', of: (band: BandEvidence) => band.busyDbFs },
 ] as const
 
-/** Levels of every band of this evidence as features. */
-export function bandFeatures(evidence: ClipEvidence): Feature[] {
-  return evidence.bands.flatMap(({ midHz }, i) =>
-    BAND_MEASURES.map((measure) => ({
-      id: `band_${Math.round(midHz)}_hz_${measure.name}_dbfs`,
-      unit: 'dBFS',
-      range: [null, null] as const,
-      heading: `${Math.round(midHz)} Hz ${measure.name}`,
-      meaning: `${measure.meaning} in the one-third-octave band round ${Math.round(midHz)} Hz.`,
-      of: (other: ClipEvidence) => {
-        const band = other.bands[i]
-        return band ? measure.of(band) : null
-      },
-    })),
-  )
-}
+/**
+ * Levels of every band, in rising order. Ids and headings carry the band's nominal name (160), as the trade writes it; the exact
+ * mid-band frequency (158.489) is `midHz` of the evidence.
+ *
+ * @see IEC 61260-1:2014 for the exact frequencies [IEC61260], ISO 266:1997 for the names [ISO266] in sources.ts
+ */
+export const BAND_FEATURES: readonly Feature[] = THIRD_OCTAVE_BANDS.flatMap(({ nominalHz, lowerHz, upperHz }) =>
+  BAND_MEASURES.map((measure) => ({
+    id: `band_${nominalHz}_hz_${measure.name}_dbfs`,
+    unit: 'dBFS',
+    range: [null, null] as const,
+    heading: `${nominalHz} Hz ${measure.name}`,
+    meaning: `${measure.meaning} in the one-third-octave band round ${nominalHz} Hz.`,
+    of: (evidence: ClipEvidence) => {
+      const band = evidence.bands.find(({ midHz }) => midHz > lowerHz && midHz < upperHz)
+      return band ? measure.of(band) : null
+    },
+  })),
+)
 
 /** Powers of the bands within limits added up, dBFS; `null` when none of them has a level. */
 function powerBetween(

@@ -1,4 +1,5 @@
 import { writeSync } from 'node:fs'
+import { printable } from '../../shared/base/shown'
 
 /**
  * The two streams of the command line. Text goes out as it comes in: whoever hands it over has made names and notes
@@ -10,6 +11,19 @@ export async function print(text: string): Promise<void> {
   await new Promise<void>((resolve) => {
     process.stdout.write(text, () => resolve())
   })
+}
+
+/**
+ * A value as one line of JSON. Characters that would steer a terminal are written as escapes, which read back as they were;
+ * JSON by itself would let DEL and what lies behind it through.
+ */
+export function jsonLine(value: unknown): string {
+  return `${printable(JSON.stringify(value), Number.POSITIVE_INFINITY)}\n`
+}
+
+/** A cell of data: as it is in a file or a pipe; on a terminal with what would steer it made visible. */
+export function forTerminal(cell: string): string {
+  return process.stdout.isTTY ? printable(cell) : cell
 }
 
 /** One line on standard error. */

@@ -1,6 +1,6 @@
 import { evidenceJson } from '../../../shared/answer/evidenceJson'
 import { printable } from '../../../shared/base/shown'
-import { bandFeatures, CLIP_FEATURES } from '../../../shared/evidence/features'
+import { BAND_FEATURES, CLIP_FEATURES } from '../../../shared/evidence/features'
 import { csvLine } from '../../../shared/sweep/csvLine'
 import { wordsOf } from '../../../shared/words/sentence'
 import { Analysts } from '../analysts'
@@ -8,7 +8,7 @@ import type { Args } from '../args'
 import { CallError } from '../callError'
 import { inspectText } from '../inspectText'
 import type { InspectedClip } from '../listen'
-import { clearProgress, pageWidth, print, showProgress } from '../print'
+import { clearProgress, forTerminal, jsonLine, pageWidth, print, showProgress } from '../print'
 
 /** `yardhark inspect FILE...`: what single clips say. */
 export async function inspectCommand({ rest: files, options }: Args): Promise<void> {
@@ -17,7 +17,7 @@ export async function inspectCommand({ rest: files, options }: Args): Promise<vo
     throw new CallError('--csv and --json are both there; keep one of them')
   const clips = await hear(files)
   if (clips.every((clip) => clip.evidence === null)) throw noneReadable(clips[0]!)
-  if (options.has('json')) return print(`${JSON.stringify(clips.map(jsonOf))}\n`)
+  if (options.has('json')) return print(jsonLine(clips.map(jsonOf)))
   return print(options.has('csv') ? csvOf(clips) : inspectText(clips, pageWidth()))
 }
 
@@ -44,28 +44,17 @@ function jsonOf({ file, evidence, problems }: InspectedClip) {
   return evidenceJson(file, evidence, problems)
 }
 
-/** One row a clip: every feature and every band that any of them has, full precision, empty where a clip cannot say. */
+const FEATURES = [...CLIP_FEATURES, ...BAND_FEATURES]
+const CSV_HEADER = ['file', 'duration_s', 'sample_rate_hz', 'channels', ...FEATURES.map(({ id }) => id), 'problems']
+
+/** One row a clip: every feature in full precision, empty where the clip cannot say. */
 function csvOf(clips: readonly InspectedClip[]): string {
-  const rows = clips.map((clip) => new Map(cellsOf(clip)))
-  const columns = [...new Set(rows.flatMap((row) => [...row.keys()]))]
-  const ordered = [...columns.filter((name) => name !== 'problems'), 'problems']
-  return [ordered, ...rows.map((row) => ordered.map((name) => row.get(name) ?? ''))].map(csvLine).join('')
+  return [CSV_HEADER, ...clips.map(csvCells)].map((cells) => csvLine(cells.map(forTerminal))).join('')
 }
 
-function cellsOf({ file, evidence, problems }: InspectedClip): [string, string][] {
+function csvCells({ file, evidence, problems }: InspectedClip): string[] {
   const all = [...problems, ...(evidence?.problems ?? [])].map(({ key, severity }) => `${key} (${severity})`)
-  if (evidence === null)
-    return [
-      ['file', file],
-      ['problems', all.join('; ')],
-    ]
-  const features = [...CLIP_FEATURES, ...bandFeatures(evidence)]
-  return [
-    ['file', file],
-    ['duration_s', String(evidence.durationS)],
-    ['sample_rate_hz', String(evidence.sampleRateHz)],
-    ['channels', String(evidence.channels)],
-    ...features.map(({ id, of }): [string, string] => [id, String(of(evidence) ?? '')]),
-    ['problems', all.join('; ')],
-  ]
+  const { durationS, sampleRateHz, channels } = evidence ?? { durationS: null, sampleRateHz: null, channels: null }
+  const numbers = [durationS, sampleRateHz, channels, ...FEATURES.map(({ of }) => (evidence ? of(evidence) : null))]
+  return [file, ...numbers.map((value) => String(value ?? '')), all.join('; ')]
 }

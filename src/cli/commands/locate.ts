@@ -5,7 +5,7 @@ import { Analysts } from '../analysts'
 import { answerText } from '../answerText'
 import { type Args, lengthOption } from '../args'
 import { CallError } from '../callError'
-import { clearProgress, hasShades, pageWidth, print, showProgress } from '../print'
+import { clearProgress, hasShades, jsonLine, pageWidth, print, showProgress } from '../print'
 import { readSweepFolder, type SweepFolder } from '../readSweepFolder'
 import { VERSION } from '../version'
 
@@ -27,7 +27,7 @@ export async function locateCommand(args: Args): Promise<void> {
   const told = readSweepFolder(folder, { spacingM, startM })
   const sweep: SweepFolder = depthM === null ? told : { ...told, line: { ...told.line, depthM } }
   const { soundings, answer } = await analyse(folder, sweep)
-  if (args.options.has('json')) return print(`${JSON.stringify(answerJson(answer, VERSION))}\n`)
+  if (args.options.has('json')) return print(jsonLine(answerJson(answer, VERSION)))
 
   const units: ShownUnits = args.options.has('feet') ? FEET : METRIC
   const style = { width: pageWidth(), shades: hasShades(), units }
