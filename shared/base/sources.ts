@@ -99,6 +99,10 @@ export const SOURCES = {
       'J. F. Kaiser, Nonrecursive digital filter design using the I0-sinh window function, Proc. IEEE ISCAS, 20-23, 1974',
     seen: 'memory',
   },
+  RIFF1991: {
+    title: 'IBM & Microsoft, Multimedia Programming Interface and Data Specifications 1.0, 1991: RIFF, WAVE',
+    seen: 'memory',
+  },
   RFC2361: { title: 'IETF RFC 2361, WAVE and AVI codec registries, 1998', seen: 'memory' },
   WaveFormatExtensible: {
     title: 'Microsoft, WAVEFORMATEXTENSIBLE structure (mmreg.h): container bits, valid bits, subformat',
@@ -132,6 +136,11 @@ export const SOURCES = {
   Welch1967: {
     title:
       'P. D. Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15, 70-73, 1967',
+    seen: 'memory',
+  },
+  Bornitz1931: {
+    title:
+      'G. Bornitz, Über die Ausbreitung der von Großkolbenmaschinen erzeugten Bodenschwingungen in die Tiefe, Springer, 1931 (spreading and absorption of ground waves)',
     seen: 'memory',
   },
   RichartHallWoods1970: {

@@ -95,7 +95,7 @@ export function noTransfer(): Transfer {
  * @param paths        From `preparePaths`.
  * @param frequencyKhz Mid-band frequency, kHz.
  * @param out          Filled and returned, so that a loop need not allocate.
- * @see Bornitz 1931 in the form of Richart, Hall & Woods 1970. [RichartHallWoods1970] in sources.ts
+ * @see Bornitz 1931 in the form of Richart, Hall & Woods 1970. [Bornitz1931], [RichartHallWoods1970] in sources.ts
  */
 export function transfer(ground: Ground, paths: Paths, frequencyKhz: number, out: Transfer): Transfer {
   const lossDbPerM = ground.absorptionDbPerMKhz * frequencyKhz

@@ -115,7 +115,7 @@ describe('containers', () => {
     }
   })
   it('RF64 and BW64 have their sizes in ds64, and 0xFFFFFFFF where RIFF has them', () => {
-    // EBU Tech 3306: both 32-bit fields hold 0xFFFFFFFF and ds64 is the first chunk.
+    // EBU Tech 3306 [EBU3306]: both 32-bit fields hold 0xFFFFFFFF and ds64 is the first chunk.
     const ds64 = new Uint8Array(28)
     new DataView(ds64.buffer).setUint32(8, 6, true)
     for (const id of ['RF64', 'BW64']) {

@@ -39,6 +39,7 @@ const NOTES = {
 
 describe('sizes', () => {
   it('one second of mono 16-bit at 48 kHz: 96 000 bytes of sound, RIFF size 96 036, file 96 044', () => {
+    // A header of 44 bytes, of which RIFF does not count the first 8. [RIFF1991]
     const file = writeWav(clipOf(new Float32Array(48_000)))
     expect([words(file, 40), words(file, 4), file.length]).toEqual([96_000, 96_036, 96_044])
     expect([words(file, 28), file[32]]).toEqual([96_000, 2]) // byte rate, block

@@ -4,7 +4,7 @@ import { minnaertPitchHz } from '../../../shared/bubbles/minnaert'
 import { close } from '../../support/close'
 
 it('damps a bubble of 3 mm by 87.151 a second, a quality factor of 36.05 at the pitch 3/r', () => {
-  // van den Doel's model takes f = 3/r.
+  // d = 0.13/r + 0.0072·r^(−3/2); the model takes f = 3/r. [vandenDoel2005]
   close(bubbleDecayPerS(0.003), 87.151, { abs: 0.01, because: 'formula by hand' })
   close(qualityFactor(3 / 0.003, bubbleDecayPerS(0.003)), 36.05, { abs: 0.01, because: 'formula by hand' })
 })
@@ -22,6 +22,7 @@ it('has the decays of the published model from 1 to 10 mm', () => {
 })
 
 it('agrees with the damping used for sonar within 11 % from 1 to 5 mm, both at the pitch of Minnaert', () => {
+  // δ = 0.0255·f^(1/3), f in kHz, after Devin and Medwin [Medwin1977], against [vandenDoel2005].
   for (const radiusMm of [1, 1.5, 2, 3, 4, 5]) {
     const pitchHz = minnaertPitchHz(radiusMm / 1000)
     const q = qualityFactor(pitchHz, bubbleDecayPerS(radiusMm / 1000))

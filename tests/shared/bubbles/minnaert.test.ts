@@ -6,7 +6,7 @@ import { close } from '../../support/close'
 const ATM = 101_325
 
 it('multiplies pitch and radius to 3.2862 m/s at one atmosphere in fresh water', () => {
-  // Minnaert's formula by hand: √(3·1.4·101325/998.2)/2π.
+  // Minnaert's formula by hand: √(3·1.4·101325/998.2)/2π. [Minnaert1933]
   close(minnaertPitchHz(1), 3.2862, { abs: 1e-4, because: 'printed to four digits' })
 })
 

@@ -21,35 +21,50 @@ const soil = (nepersPerM: number) => ({
   absorptionDbPerMKhz: nepersPerM * 8.685889638,
 })
 
-it('falls by the distances of a point source under the ground', () => {
-  // Geometry: depth 0.5 m, no absorption, 1.5 m to the side: 10·log10(1 + 9) = 10.000 dB; 1 m: 6.990; 3 m: 15.682.
+// Spreading and absorption are Bornitz's law, amplitude ~ r^−n·exp(−α·r), with n = 1 for a body wave inside the ground and n = 2 for
+// one along the free surface, as Richart, Hall & Woods 1970 and Kim & Lee 2000 print it. The figures below follow from it
+// with r² = x² + d² and 20·lg e = 8.686 dB a neper. [Bornitz1931] [RichartHallWoods1970] [KimLee2000]
+
+it('falls by the distances of a point source under the ground, and twice as fast along the free surface', () => {
   for (const [acrossM, drop] of [
     [0.5, 3.0103],
     [1, 6.9897],
     [1.5, 10],
+    [2, 12.3045],
     [3, 15.682],
   ] as const) {
-    close(levelDb(soil(0), { depthM: 0.5, acrossM, ...above }, 1), -drop, { abs: 1e-3, because: 'closed form' })
-    const square = { ...soil(0), spreading: 2 }
-    close(levelDb(square, { depthM: 0.5, acrossM, ...above }, 1), -2 * drop, { abs: 2e-3, because: 'closed form' })
+    const because = '10·lg(1 + (x/d)²) with d = 0.5 m, to four decimals'
+    close(levelDb(soil(0), { depthM: 0.5, acrossM, ...above }, 1), -drop, { abs: 1e-4, because })
+    const freeSurface = { ...soil(0), spreading: 2 }
+    close(levelDb(freeSurface, { depthM: 0.5, acrossM, ...above }, 1), -2 * drop, { abs: 2e-4, because })
   }
 })
 
-it('has the half widths of the surface lobe', () => {
-  // Depth 0.5 m: −6.02 dB at 0.866 m without absorption, −3.01 dB at 0.374 m with 1 Np/m; depth 0.9 m, 3 Np/m:
-  // −10 dB at 0.779 m. Worked from 20·log10(r/d) + 8.686·α·(r − d).
-  close(levelDb(soil(0), { depthM: 0.5, acrossM: Math.sqrt(3) / 2, ...above }, 1), -6.0206, {
-    abs: 1e-3,
-    because: 'closed form',
-  })
-  close(levelDb(soil(1), { depthM: 0.5, acrossM: 0.374, ...above }, 1), -3.0103, {
-    abs: 5e-3,
-    because: '3 digits of width',
-  })
-  close(levelDb(soil(3), { depthM: 0.9, acrossM: 0.779, ...above }, 1), -10, {
-    abs: 0.02,
-    because: '3 digits of width',
-  })
+/** Half widths of the lobe at the surface, m, where it has fallen by 3.01, 6.02 and 10 dB. */
+const LOBES = [
+  { depthM: 0.3, nepersPerM: 0, halfWidthsM: [0.3, 0.52, 0.9] },
+  { depthM: 0.3, nepersPerM: 1, halfWidthsM: [0.247, 0.393, 0.589] },
+  { depthM: 0.3, nepersPerM: 3, halfWidthsM: [0.194, 0.293, 0.41] },
+  { depthM: 0.5, nepersPerM: 0, halfWidthsM: [0.5, 0.866, 1.5] },
+  { depthM: 0.5, nepersPerM: 1, halfWidthsM: [0.374, 0.581, 0.842] },
+  { depthM: 0.5, nepersPerM: 3, halfWidthsM: [0.276, 0.409, 0.558] },
+  { depthM: 0.9, nepersPerM: 0, halfWidthsM: [0.9, 1.559, 2.7] },
+  { depthM: 0.9, nepersPerM: 1, halfWidthsM: [0.582, 0.879, 1.23] },
+  { depthM: 0.9, nepersPerM: 3, halfWidthsM: [0.401, 0.584, 0.779] },
+]
+
+it.each(LOBES)('is as wide over a source $depthM m deep in soil of $nepersPerM Np/m as Bornitz has it', (lobe) => {
+  const { depthM, nepersPerM, halfWidthsM } = lobe
+  for (const [i, dropDb] of [3.0103, 6.0206, 10].entries()) {
+    let inside = 0
+    let outside = 10
+    while (outside - inside > 1e-6) {
+      const acrossM = (inside + outside) / 2
+      if (levelDb(soil(nepersPerM), { depthM, acrossM, ...above }, 1) > -dropDb) inside = acrossM
+      else outside = acrossM
+    }
+    close(inside, halfWidthsM[i]!, { abs: 6e-4, because: 'worked out by hand to a millimetre' })
+  }
 })
 
 it('absorbs what was measured in soil over 40 cm at 1 kHz', () => {
@@ -65,7 +80,7 @@ it('absorbs what was measured in soil over 40 cm at 1 kHz', () => {
 })
 
 it('agrees with Bornitz between two distances', () => {
-  // Bornitz as in Richart, Hall & Woods 1970: n = 1, α = 0.1 /m, 1 m → 2 m: −6.8892 dB; n = 2, α = 0: −12.0412 dB.
+  // −20·n·lg 2 − 8.686·α from 1 m to 2 m. [Bornitz1931] [RichartHallWoods1970]
   const drop = (n: number, nepersPerM: number) => {
     const ground = { ...soil(nepersPerM), spreading: n }
     const at = (slantM: number) => levelDb(ground, { depthM: 0.5, acrossM: Math.sqrt(slantM ** 2 - 0.25), ...above }, 1)
@@ -77,6 +92,7 @@ it('agrees with Bornitz between two distances', () => {
 })
 
 it('loses so many decibels a metre along the pipe when that path rules', () => {
+  // Right above the pipe the surface falls off as the wave inside it does. [Muggleton2023]
   const ground = { spreading: 1, absorptionDbPerMKhz: 90, pipeLevelDb: -6, pipeLossDbPerMKhz: 3.084 }
   const at = (m: number) => levelDb(ground, { depthM: 0.4, acrossM: m, alongPipeM: m, besidePipeM: 0 }, 1)
   close(at(5) - at(4), -3.084, { abs: 1e-6, because: 'the direct path is far below' })

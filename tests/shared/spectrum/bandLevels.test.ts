@@ -30,7 +30,7 @@ describe('bandLevels and tones', () => {
   )
 
   /**
-   * Class 1 limits of the relative attenuation, IEC 61260-1:2014, as three independent open implementations have them, at
+   * Class 1 limits of the relative attenuation, IEC 61260-1:2014 [IEC61260], as three independent open implementations have them, at
    * exponents of G for octave bands; between two of them the limits run straight in dB. The reference attenuation is 0.
    * Tried with steady tones of 1 s at each breakpoint and half-way to the next, on both sides of each band, as far as
    * there is such a tone below half the rate. The inner and outer limit of the edge itself are both held to.

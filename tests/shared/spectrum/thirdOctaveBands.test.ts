@@ -11,7 +11,7 @@ describe('THIRD_OCTAVE_BANDS', () => {
     expect(mids).toEqual(mids.toSorted((a, b) => a - b))
   })
 
-  // IEC 61260-1:2014, base ten, as independent open filter libraries have them.
+  // IEC 61260-1:2014, base ten, as independent open filter libraries have them. [IEC61260]
   it.each([
     [63, 63.0957],
     [100, 100],

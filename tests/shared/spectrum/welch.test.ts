@@ -54,6 +54,7 @@ describe('welch', () => {
     { segments: 16, expected: 0.06576 },
     { segments: 64, expected: 0.01648 },
   ])(
+    // The formula is Welch's, c the correlation of Hann windows that overlap by half. [Welch1967] [Harris1978]
     'varies as Welch 1967 says for $segments half-overlapped Hann segments: (1/K)(1 + 2c²) − 2c²/K², c = 1/6',
     ({ segments, expected }) => {
       const runs = 400

@@ -4,7 +4,7 @@ import { type WindowName, windowSamples } from '../../../shared/spectrum/windows
 import { close } from '../../support/close'
 
 /**
- * F. J. Harris, Proc. IEEE 66, 51-83, 1978, table 1, recalled to the digits he prints and worked out again from his
+ * F. J. Harris, Proc. IEEE 66, 51-83, 1978, table 1 [Harris1978], recalled to the digits he prints and worked out again from his
  * definitions to the digits below for 4096 periodic samples.
  */
 const HARRIS: {
