@@ -7,6 +7,7 @@ const options = { segmentLength: 64, detrend: 'none' } as const
 const told = (values: readonly (number | null)[]) => values.filter((v): v is number => v !== null)
 const mean = (values: readonly number[]) => values.reduce((total, v) => total + v, 0) / values.length
 
+// The estimator without bias, and its standard deviation for Gaussian noise, are Antoni's. [Antoni2006]
 describe('spectralKurtosis', () => {
   it('is 0 with a standard deviation of about 2/√K for steady Gaussian noise (Antoni 2006)', () => {
     const { values, segmentCount } = spectralKurtosis(whiteNoise(11, 64 * 4096), 8000, options)!
