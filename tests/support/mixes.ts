@@ -87,7 +87,21 @@ interface SoilPath {
   readonly absorptionDbPerMKhz: number
 }
 
-async function at16kHz(name: string): Promise<{ name: string; samples: Float32Array }> {
+interface NamedSound {
+  readonly name: string
+  readonly samples: Float32Array
+}
+
+/** Sounds by name, since many mixes share them. */
+const resampled = new Map<string, Promise<NamedSound>>()
+
+function at16kHz(name: string): Promise<NamedSound> {
+  const sound = resampled.get(name) ?? resampleTo16kHz(name)
+  resampled.set(name, sound)
+  return sound
+}
+
+async function resampleTo16kHz(name: string): Promise<NamedSound> {
   const { samples, sampleRateHz } = await realSound(name)
   // Game loops carry fades at both ends.
   const edge = Math.round(0.2 * sampleRateHz)
@@ -99,12 +113,16 @@ function stretchOf(samples: Float32Array, random: Random): Float32Array {
   const join = Math.round(0.05 * RATE_HZ)
   const period = samples.length - join
   const from = random.integer(0, Math.max(0, period - 1))
-  return Float32Array.from({ length: CLIP_SAMPLES }, (_, i) => {
+  const stretch = new Float32Array(CLIP_SAMPLES)
+  for (let i = 0; i < stretch.length; i++) {
     const at = (from + i) % period
-    if (at >= join || from + i < period) return samples[at]!
     const part = at / join
-    return samples[at]! * Math.sqrt(part) + samples[period + at]! * Math.sqrt(1 - part)
-  })
+    stretch[i] =
+      at >= join || from + i < period
+        ? samples[at]!
+        : samples[at]! * Math.sqrt(part) + samples[period + at]! * Math.sqrt(1 - part)
+  }
+  return stretch
 }
 
 /** Filters by the soil's loss and the setting-down's coupling, without delay. */
@@ -114,22 +132,33 @@ function throughSoil(
   coupling: { gainDb: number; tiltDbPerOctave: number },
 ): Float32Array {
   const size = 2 ** Math.ceil(Math.log2(samples.length))
-  const fft = new FFT(size)
+  const fft = transformOf(size)
   const padded = new Float64Array(size)
   padded.set(samples)
-  const spectrum = fft.createComplexArray()
+  const spectrum = new Float64Array(2 * size)
   fft.realTransform(spectrum, padded)
-  fft.completeSpectrum(spectrum)
-  for (let k = 0; k < size; k++) {
-    const hz = (Math.min(k, size - k) * RATE_HZ) / size
+  // The upper half is the lower one's mirror image; of the real part of the result it makes a half.
+  for (let k = 0; k <= size / 2; k++) {
+    const hz = (k * RATE_HZ) / size
     const db = soilDb(path, hz) + coupling.gainDb + coupling.tiltDbPerOctave * Math.log2(Math.max(hz, 50) / 500)
-    const factor = 10 ** (db / 20)
-    spectrum[2 * k] *= factor
-    spectrum[2 * k + 1] *= factor
+    const factor = 10 ** (db / 20) * (k === 0 || k === size / 2 ? 1 : 2)
+    spectrum[2 * k]! *= factor
+    spectrum[2 * k + 1]! *= factor
   }
-  const out = fft.createComplexArray()
+  spectrum.fill(0, size + 2)
+  const out = new Float64Array(2 * size)
   fft.inverseTransform(out, spectrum)
-  return Float32Array.from({ length: samples.length }, (_, i) => out[2 * i])
+  const heard = new Float32Array(samples.length)
+  for (let i = 0; i < heard.length; i++) heard[i] = out[2 * i]!
+  return heard
+}
+
+const transforms = new Map<number, FFT>()
+
+function transformOf(size: number): FFT {
+  const transform = transforms.get(size) ?? new FFT(size)
+  transforms.set(size, transform)
+  return transform
 }
 
 function soilDb({ slantM, depthM, absorptionDbPerMKhz }: SoilPath, hz: number): number {
