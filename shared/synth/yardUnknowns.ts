@@ -1,0 +1,157 @@
+import { scaled } from './drawEmitters'
+import { type Family, familyNamed, type Range } from './families'
+import { onGrid } from './grid'
+import type { GroundStretch } from './ground'
+import type { Emitter, Yard } from './yard'
+
+/** Something of a yard that nobody is told, with the spread it was drawn with, and the yard with a little more of it. */
+export interface Unknown {
+  readonly sd: number
+  /** Change by which a slope is measured, in the unit of `sd`. */
+  readonly step: number
+  readonly changed: (yard: Yard, by: number) => Yard
+}
+
+/** What is not told of a yard's ground, pipe and known sources, beside place and spectrum of its leak. */
+export function yardUnknowns(yard: Yard): Unknown[] {
+  const family = familyNamed(yard.family)
+  return [
+    ...soilUnknowns(),
+    ...yard.ground.stretches.flatMap((_, index) => stretchUnknowns(yard, index)),
+    ...leakUnknowns(family),
+    ...pipeUnknowns(family),
+    ...yard.emitters.flatMap((emitter, index) => (isCounted(emitter) ? sourceUnknowns(index) : [])),
+  ]
+}
+
+/** Inlet and machines; air that moves sounds elsewhere in every clip and is left out. */
+export function isCounted(emitter: Emitter): boolean {
+  return emitter.kind === 'inlet' || emitter.kind === 'noise'
+}
+
+/** Standard deviation of an even draw. */
+function spreadOf([low, high]: Range): number {
+  return (high - low) / Math.sqrt(12)
+}
+
+type Change<T> = (of: T, by: number) => T
+
+/** Soil that all stretches share. */
+function soilUnknowns(): Unknown[] {
+  const soil = (sd: number, change: Change<GroundStretch['medium']>) => ({
+    sd,
+    step: 0.05,
+    changed: (yard: Yard, by: number) =>
+      withStretches(yard, (stretch) => ({ ...stretch, medium: change(stretch.medium, by) })),
+  })
+  return [
+    soil(0.6, (m, by) => ({ ...m, absorptionDbPerCmKhz: m.absorptionDbPerCmKhz * Math.exp(by) })),
+    soil(0.29, (m, by) => ({ ...m, obliquity: m.obliquity + by })),
+    soil(0.3, (m, by) => ({ ...m, speedMPerS: m.speedMPerS * Math.exp(by) })),
+    soil(0.14, (m, by) => ({ ...m, surfaceShare: m.surfaceShare + by })),
+    soil(0.17, (m, by) => ({ ...m, coherence: m.coherence + by })),
+  ]
+}
+
+/** Spread of the logarithm of absorption from stretch to stretch. */
+const STRETCH_ABSORPTION_SD = 0.2
+
+function stretchUnknowns({ ground }: Yard, index: number): Unknown[] {
+  const { cover, plate } = ground.stretches[index]!
+  const own = (sd: number, step: number, change: Change<GroundStretch>) => ({
+    sd,
+    step,
+    changed: (yard: Yard, by: number) => withStretches(yard, (s, i) => (i === index ? change(s, by) : s)),
+  })
+  const coverSd = spreadOf(cover === 'gravel' || cover === 'pavers' ? [2, 6] : [0, 2])
+  const absorption = (m: GroundStretch['medium'], by: number) => m.absorptionDbPerCmKhz * Math.exp(by)
+  const list = [
+    own(coverSd, 0.1, (s, by) => ({ ...s, coverLossDbPerKhz: s.coverLossDbPerKhz + by })),
+    own(STRETCH_ABSORPTION_SD, 0.05, (s, by) => ({
+      ...s,
+      medium: { ...s.medium, absorptionDbPerCmKhz: absorption(s.medium, by) },
+    })),
+  ]
+  if (plate === null) return list
+  const slab = (sd: number, step: number, change: Change<NonNullable<GroundStretch['plate']>>) =>
+    own(sd, step, (s, by) => ({ ...s, plate: s.plate && change(s.plate, by) }))
+  return [
+    ...list,
+    slab(0.52, 0.05, (p, by) => ({ ...p, lossFactor: p.lossFactor * Math.exp(by) })),
+    slab(spreadOf([-9, 0]), 0.3, (p, by) => ({ ...p, sidewaysDb: p.sidewaysDb + by })),
+    slab(0.33, 0.05, (p, by) => ({ ...p, resonanceHz: p.resonanceHz * Math.exp(by) })),
+    slab(0.28, 0.05, (p, by) => ({ ...p, resonanceQuality: p.resonanceQuality * Math.exp(by) })),
+  ]
+}
+
+/** Depth is told to within a tenth, in some families a quarter wrong. */
+function leakUnknowns(family: Family | null): Unknown[] {
+  const told = family?.toldDepth ?? [1]
+  const wrong = told.reduce((sum, factor) => sum + Math.log(factor) ** 2, 0) / told.length
+  return [
+    {
+      sd: Math.hypot(0.06, Math.sqrt(wrong)),
+      step: 0.02,
+      changed: (yard, by) => withLeak(yard, (leak) => ({ ...leak, depthM: leak.depthM * Math.exp(by) })),
+    },
+    {
+      sd: spreadOf(family?.pipeDb ?? [-30, -18]),
+      step: 0.5,
+      changed: (yard, by) =>
+        withLeak(yard, (leak) => ({ ...leak, pipeDb: leak.pipeDb === null ? null : leak.pipeDb + by })),
+    },
+  ]
+}
+
+function pipeUnknowns(family: Family | null): Unknown[] {
+  const pipe = (sd: number, change: Change<Yard['ground']['pipe']>) => ({
+    sd,
+    step: 0.1,
+    changed: (yard: Yard, by: number) => withGround(yard, { ...yard.ground, pipe: change(yard.ground.pipe, by) }),
+  })
+  return [
+    pipe(spreadOf([0.3, 1.5]), (p, by) => ({ ...p, lossDbPerM: p.lossDbPerM + by })),
+    pipe(spreadOf(family?.pipeLossDbPerMKhz ?? [4, 12]), (p, by) => ({
+      ...p,
+      lossDbPerMKhz: p.lossDbPerMKhz + by,
+    })),
+  ]
+}
+
+/** Level, slope of the spectrum and where it stands beside the line. Spreads near those of the draws. */
+function sourceUnknowns(index: number): Unknown[] {
+  const source = (sd: number, step: number, change: Change<Emitter>) => ({
+    sd,
+    step,
+    changed: (yard: Yard, by: number) =>
+      withEmitters(yard, (emitter, i) => (i === index ? change(emitter, by) : emitter)),
+  })
+  return [
+    source(5, 0.5, (emitter, by) => scaled(emitter, 10 ** (by / 10))),
+    source(2, 0.2, (emitter, by) => tilted(emitter, by)),
+    source(0.3, 0.02, (emitter, by) => ({ ...emitter, offsetM: emitter.offsetM + by })),
+    source(0.4, 0.05, (emitter, by) => ({ ...emitter, depthM: emitter.depthM * Math.exp(by) })),
+  ]
+}
+
+function tilted(emitter: Emitter, dbPerOctave: number): Emitter {
+  const tilt = onGrid((f) => 10 ** ((dbPerOctave * Math.log2(f / 500)) / 10))
+  return { ...emitter, hissPsd: emitter.hissPsd?.map((p, g) => p * tilt[g]!) ?? null }
+}
+
+function withStretches(yard: Yard, change: (stretch: GroundStretch, index: number) => GroundStretch): Yard {
+  return withGround(yard, { ...yard.ground, stretches: yard.ground.stretches.map(change) })
+}
+
+/** What is heard of an emitter is kept by emitter, so that other ground asks for emitters of its own. */
+function withGround(yard: Yard, ground: Yard['ground']): Yard {
+  return { ...yard, ground, emitters: yard.emitters.map((emitter) => ({ ...emitter })) }
+}
+
+function withLeak(yard: Yard, change: (leak: Emitter) => Emitter): Yard {
+  return withEmitters(yard, (emitter) => (emitter.kind === 'leak' ? change(emitter) : emitter))
+}
+
+function withEmitters(yard: Yard, change: (emitter: Emitter, index: number) => Emitter): Yard {
+  return { ...yard, emitters: yard.emitters.map(change) }
+}

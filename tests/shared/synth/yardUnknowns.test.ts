@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest'
+import { drawYard } from '../../../shared/synth/drawYard'
+import { familyNamed } from '../../../shared/synth/families'
+import { hearing } from '../../../shared/synth/hearing'
+import type { Yard } from '../../../shared/synth/yard'
+import { yardUnknowns } from '../../../shared/synth/yardUnknowns'
+
+/** Power of every emitter at every point, first to last. */
+const heardIn = ({ ground, emitters, clips }: Yard) =>
+  emitters.flatMap((emitter) =>
+    clips
+      .slice(0, 3)
+      .flatMap(({ spot }) =>
+        [...hearing(ground, emitter, spot)].map((power, g) => power * (emitter.hissPsd?.[g] ?? 1)),
+      ),
+  )
+
+describe.each(['plain', 'slab', 'inlet', 'pipe path', 'nuisances'])('what is not told of a yard of %s', (name) => {
+  const yard = drawYard(familyNamed(name)!, 'unknowns')
+  const before = heardIn(yard)
+
+  it('changes what is heard, each by itself, and leaves the yard as it was', () => {
+    const without = yardUnknowns(yard).filter(({ changed, step }) => {
+      const after = heardIn(changed(yard, step))
+      return after.every((power, i) => power === before[i])
+    })
+    expect(without).toEqual([])
+    expect(heardIn(yard)).toEqual(before)
+  })
+
+  it('changes nothing for a change of none', () => {
+    for (const { changed } of yardUnknowns(yard)) expect(heardIn(changed(yard, 0))).toEqual(before)
+  })
+})
+
+it('has depth the less sure the more wrong a family tells it', () => {
+  const depthSd = (name: string) =>
+    Math.min(
+      ...yardUnknowns(drawYard(familyNamed(name)!, 1)).map(({ sd, step }) => (step === 0.02 && sd < 0.3 ? sd : 1)),
+    )
+  expect(depthSd('depth wrong')).toBeGreaterThan(3 * depthSd('plain'))
+})
