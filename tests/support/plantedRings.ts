@@ -1,6 +1,7 @@
 import type { Random } from '../../shared/base/random'
 import { bubbleDecayPerS } from '../../shared/bubbles/bubbleDecay'
 import { minnaertRadiusM } from '../../shared/bubbles/minnaert'
+import { filled } from './filled'
 
 export interface PlantedRing {
   readonly timeS: number
@@ -31,7 +32,7 @@ export function freeRing(timeS: number, pitchHz: number, overNoiseDb: number, no
 
 /** White noise of unit variance. Its one-sided density is 2/sampleRateHz. */
 export function whiteNoise(count: number, random: Random): Float32Array {
-  return Float32Array.from({ length: count }, () => random.normal())
+  return filled(count, () => random.normal())
 }
 
 /** Random arrivals at a rate, leaving a quarter of a second free at both ends. */

@@ -4,6 +4,7 @@ import { clipQuality } from '../../../shared/audio/clipQuality'
 import { resample } from '../../../shared/audio/resample'
 import { Random } from '../../../shared/base/random'
 import { close } from '../../support/close'
+import { filled } from '../../support/filled'
 import {
   brownNoise,
   bubbling,
@@ -25,7 +26,7 @@ const judge = (samples: Float32Array, encoding?: Parameters<typeof clipOf>[2], r
 const named = (samples: Float32Array, encoding?: Parameters<typeof clipOf>[2], rateHz = RATE_HZ) =>
   judge(samples, encoding, rateHz).map(({ key, severity }) => `${key} ${severity}`)
 const sine = (hz: number, amplitude: number, durationS: number) =>
-  Float32Array.from({ length: durationS * RATE_HZ }, (_, i) => amplitude * Math.sin((2 * Math.PI * hz * i) / RATE_HZ))
+  filled(durationS * RATE_HZ, (i) => amplitude * Math.sin((2 * Math.PI * hz * i) / RATE_HZ))
 const FLOOR = noise('floor', 0.01, 8)
 
 describe('nothing is wrong with clean bubbling in noise', () => {

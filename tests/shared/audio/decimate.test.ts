@@ -5,10 +5,11 @@ import { InputError } from '../../../shared/base/errors'
 import { Random } from '../../../shared/base/random'
 import { powerToDb } from '../../../shared/base/units'
 import { close } from '../../support/close'
+import { filled } from '../../support/filled'
 
 const FACTORS = [2, 3, 4, 5, 6, 8, 12, 16, 35, 48]
 const tone = (length: number, cyclesPerSample: number, phase = 0) =>
-  Float32Array.from({ length }, (_, i) => Math.sin(2 * Math.PI * cyclesPerSample * i + phase))
+  filled(length, (i) => Math.sin(2 * Math.PI * cyclesPerSample * i + phase))
 /** Root of the mean square of the middle half. */
 const middle = (samples: ArrayLike<number>) => {
   const part = Array.from(samples).slice(Math.floor(samples.length / 4), Math.floor((3 * samples.length) / 4))
@@ -90,7 +91,7 @@ it('is linear, turns round with time, and does not depend on gain (seed 21)', ()
       fc.integer({ min: -60, max: 20 }),
       (seed, factor, gainDb) => {
         const random = new Random(seed)
-        const samples = Float32Array.from({ length: factor * 60 + 1 }, () => random.normal())
+        const samples = filled(factor * 60 + 1, () => random.normal())
         const out = decimate(samples, factor)
         const gain = 10 ** (gainDb / 20)
         const louder = decimate(

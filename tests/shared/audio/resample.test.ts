@@ -4,11 +4,10 @@ import { InputError } from '../../../shared/base/errors'
 import { Random } from '../../../shared/base/random'
 import { powerToDb } from '../../../shared/base/units'
 import { close } from '../../support/close'
+import { filled } from '../../support/filled'
 
 const tone = (rateHz: number, hz: number, durationS: number, phase = 0) =>
-  Float32Array.from({ length: Math.round(rateHz * durationS) }, (_, i) =>
-    Math.sin((2 * Math.PI * hz * i) / rateHz + phase),
-  )
+  filled(Math.round(rateHz * durationS), (i) => Math.sin((2 * Math.PI * hz * i) / rateHz + phase))
 const middle = (samples: Float32Array) => {
   const part = samples.subarray(Math.floor(samples.length / 4), Math.floor((3 * samples.length) / 4))
   return Math.sqrt(part.reduce((sum, x) => sum + x * x, 0) / part.length)

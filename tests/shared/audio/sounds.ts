@@ -1,6 +1,7 @@
 import { butterworth, filterInPlace } from '../../../shared/audio/biquad'
 import type { Clip } from '../../../shared/audio/clip'
 import { Random } from '../../../shared/base/random'
+import { filled } from '../../support/filled'
 
 /** Sounds made here for the tests of clip quality: invented, seeded by name. */
 
@@ -14,7 +15,7 @@ const FLOAT = { kind: 'float', bits: 32 } as const
 /** White noise of this root mean square. */
 export function noise(name: string, rms: number, durationS: number, rateHz = RATE_HZ): Float32Array {
   const random = new Random(name)
-  return Float32Array.from({ length: Math.round(durationS * rateHz) }, () => random.normal(0, rms))
+  return filled(Math.round(durationS * rateHz), () => random.normal(0, rms))
 }
 
 /** Noise that falls by 6 dB an octave above 20 Hz, of this root mean square. */

@@ -5,18 +5,16 @@ import { Random } from '../../../shared/base/random'
 import type { Spectrogram } from '../../../shared/spectrum/spectrogram'
 import type { PowerDensity } from '../../../shared/spectrum/welch'
 import { close } from '../../support/close'
+import { filled } from '../../support/filled'
 
 /** Seeded white Gaussian noise. */
 export function whiteNoise(seed: number | string, sampleCount: number, rms = 1): Float32Array {
   const random = new Random(seed)
-  return Float32Array.from({ length: sampleCount }, () => random.normal(0, rms))
+  return filled(sampleCount, () => random.normal(0, rms))
 }
 
 export function sine(frequencyHz: number, sampleRateHz: number, sampleCount: number, amplitude = 1): Float32Array {
-  return Float32Array.from(
-    { length: sampleCount },
-    (_, n) => amplitude * Math.sin((2 * Math.PI * frequencyHz * n) / sampleRateHz + 0.3),
-  )
+  return filled(sampleCount, (n) => amplitude * Math.sin((2 * Math.PI * frequencyHz * n) / sampleRateHz + 0.3))
 }
 
 /** A Welch density as SciPy gave it. */
