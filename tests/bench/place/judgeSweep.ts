@@ -31,6 +31,8 @@ export interface Judged extends SweepOrder {
   readonly exitError: number | null
   readonly loudestError: number | null
   readonly parabolaError: number | null
+  /** Of the point that stands most over its floor in any band: an ear that knows the quiet clips. */
+  readonly overFloorError: number | null
   /** Least standard deviation anybody could reach; `null` where it cannot be computed. */
   readonly bound: number | null
   /** Of the first source, or of the density where none is listed; `null`: the answer has neither, or no leak. */
@@ -82,6 +84,9 @@ export function judgeAnswer(yard: Yard, answer: LocateAnswer): Omit<Judged, keyo
   const heard = answer.points.flatMap(({ alongM, evidence }) =>
     evidence.levelDbFs === null ? [] : [{ alongM, levelDb: evidence.levelDbFs }],
   )
+  const standing = answer.points.flatMap(({ alongM, evidence }) =>
+    evidence.overFloorDb === null ? [] : [{ alongM, levelDb: evidence.overFloorDb }],
+  )
   const boundM = positionBound(yard)
   return {
     leaks: truth.leakAlongM.length,
@@ -90,6 +95,7 @@ export function judgeAnswer(yard: Yard, answer: LocateAnswer): Omit<Judged, keyo
     exitError: away(alongM, truth.exitAlongM),
     loudestError: away(loudestM(heard)),
     parabolaError: away(parabolaM(heard)),
+    overFloorError: away(loudestM(standing)),
     bound: boundM === null ? null : boundM / truth.spacingM,
     window: judgeWindow(answer, truth),
     crps: crpsOf(answer, truth),

@@ -12,6 +12,7 @@ export function judgedSweep(changes: Partial<Judged> = {}): Judged {
     exitError: 0,
     loudestError: 1,
     parabolaError: 1,
+    overFloorError: 1,
     bound: null,
     window: { width: 0.4, holds: true, score: 0.4 },
     crps: 0.1,

@@ -2,7 +2,7 @@ import { mean, median, normalQuantile, quantile, standardDeviation } from '../..
 import type { Judged } from './judgeSweep'
 
 /** Families with questions of their own, left out where sweeps are pooled. */
-const APART = ['two leaks', 'no leak', 'sparse', 'shifted exit']
+export const APART: readonly string[] = ['two leaks', 'no leak', 'sparse', 'shifted exit']
 
 /** Sweeps of the families that are pooled. */
 export function pooled(judged: readonly Judged[]): Judged[] {
@@ -32,6 +32,7 @@ export interface PlaceFigures {
   readonly exitError: Spread | null
   readonly loudest: Spread | null
   readonly parabola: Spread | null
+  readonly mostOverFloor: Spread | null
   /** What an estimate that meets the bound would show; its median is the median of 0.674 standard deviations. */
   readonly bound: Spread | null
   /** Median error over the bound's median, both on sweeps that have one. */
@@ -80,6 +81,7 @@ export function placeFigures(judged: readonly Judged[]): PlaceFigures {
     exitError: spreadOf(leak.map(({ exitError }) => exitError)),
     loudest: spreadOf(leak.map(({ loudestError }) => loudestError)),
     parabola: spreadOf(leak.map(({ parabolaError }) => parabolaError)),
+    mostOverFloor: spreadOf(leak.map(({ overFloorError }) => overFloorError)),
     bound,
     overBound: bound && boundedError && boundedError.median / bound.median,
     lessLoudest: paired(leak),

@@ -25,6 +25,7 @@ const COLUMNS: readonly Column[] = [
 
 /** What only the terminal shows. */
 const MORE: readonly Column[] = [
+  ['most over floor', (f) => spread(f.mostOverFloor)],
   ['window', (f) => shown(f.width)],
   ['score', (f) => shown(f.score)],
   ['CRPS', (f) => shown(f.crps, 3)],

@@ -8,15 +8,14 @@ import { yardUnknowns } from '../../../shared/synth/yardUnknowns'
 /** Power of every emitter at every point, first to last. */
 const heardIn = ({ ground, emitters, clips }: Yard) =>
   emitters.flatMap((emitter) =>
-    clips
-      .slice(0, 3)
-      .flatMap(({ spot }) =>
-        [...hearing(ground, emitter, spot)].map((power, g) => power * (emitter.hissPsd?.[g] ?? 1)),
-      ),
+    clips.flatMap(({ spot }) =>
+      [...hearing(ground, emitter, spot)].map((power, g) => power * (emitter.hissPsd?.[g] ?? 1)),
+    ),
   )
 
-describe.each(['plain', 'slab', 'inlet', 'pipe path', 'nuisances'])('what is not told of a yard of %s', (name) => {
-  const yard = drawYard(familyNamed(name)!, 'unknowns')
+describe.each(['plain', 'slab', 'inlet', 'pipe path'])('what is not told of a yard of %s', (name) => {
+  // In these every stretch has a point, so that its cover is heard.
+  const yard = drawYard(familyNamed(name)!, 1)
   const before = heardIn(yard)
 
   it('changes what is heard, each by itself, and leaves the yard as it was', () => {
