@@ -10,7 +10,9 @@ export interface TapeDistance {
     | 'tape_from_start'
     | 'tape_at_point'
     | 'tape_past_point'
-    | 'tape_to_corner'
+    | 'tape_before_point'
+    | 'tape_past_toward_corner'
+    | 'tape_before_toward_corner'
     | 'tape_round_corner'
     | 'tape_past_last'
     | 'tape_before_first'
@@ -53,15 +55,25 @@ export function tapeDistance(
   if (!before) return { key: 'tape_before_first', values }
   const other = nearest === before ? after : before
   const between = [...cornersM].filter((corner) => corner > before.alongM && corner < after.alongM)
-  if (between.length === 0) return { key: 'tape_past_point', values: { ...values, toward: other.point } }
+  if (between.length === 0) {
+    return {
+      key: nearest === before ? 'tape_past_point' : 'tape_before_point',
+      values: { ...values, toward: other.point },
+    }
+  }
 
   const isOnLeg = ({ alongM: fromM }: MarkedPoint) =>
     between.every((corner) => corner <= Math.min(fromM, alongM) || corner >= Math.max(fromM, alongM))
   const from = [nearest, other].find(isOnLeg)
   if (from === undefined) return { key: 'tape_round_corner', values: { ...values, toward: other.point } }
-  const toward = from === nearest ? other : nearest
-  const fromM = Math.abs(alongM - from.alongM)
-  return { key: 'tape_to_corner', values: { distance_m: fromM, point: from.point, toward: toward.point } }
+  return {
+    key: from === before ? 'tape_past_toward_corner' : 'tape_before_toward_corner',
+    values: {
+      distance_m: Math.abs(alongM - from.alongM),
+      point: from.point,
+      toward: (from === before ? after : before).point,
+    },
+  }
 }
 
 function onePerPlace(points: readonly MarkedPoint[]): MarkedPoint[] {

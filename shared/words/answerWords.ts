@@ -34,6 +34,6 @@ export const ANSWER_WORDS = {
   inspect_clip: { text: '{file}: {duration_s}, {rate_hz}, channels: {channels}.' },
   inspect_more_columns: { text: 'There are more numbers than fit here: add --csv or --json, or name one clip only.' },
   caution_marks: {
-    text: 'Call for utility marks before you dig. They do not cover private lines (lighting, gas, irrigation): expose those by hand.',
+    text: 'Call for utility marks before you dig. They do not cover private lines (lighting, gas, irrigation): expose those by hand. Your local code comes first.',
   },
 } as const satisfies Record<string, Wording>

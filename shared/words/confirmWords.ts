@@ -11,7 +11,7 @@ export const CONFIRM_WORDS = {
   confirm_missing: { text: 'You can answer once these are done.' },
   label_done: { text: 'done' },
   label_to_do: { text: 'to do' },
-  label_confirm_question: { text: 'Do you hear it at point {point}, and less beside it?' },
+  confirm_question: { text: 'Do you hear it at point {point}, and less beside it?' },
   label_says_yes: { text: 'Yes' },
   label_says_no: { text: 'No' },
   label_says_unsure: { text: 'Not sure' },
@@ -33,6 +33,6 @@ export const CONFIRM_WORDS = {
   caution_air_zero: {
     text: 'Let the air out to zero, and see that on the gauge, before loosening or cutting anything.',
   },
-  caution_code: { text: "Your local code, licensed practice and the makers' instructions come first." },
+  caution_code: { text: "Licensed practice and the makers' instructions come before anything said here." },
   caution_headphones: { text: 'Headphones off when others dig, saw or drive near.' },
 } as const satisfies Record<string, Wording>

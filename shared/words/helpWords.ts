@@ -2,6 +2,21 @@ import type { Wording } from './wording'
 
 /** The words of the trade as they are used here. */
 export const HELP_WORDS = {
+  heading_help_record: { text: 'How to record a sweep' },
+  help_record_points: { text: 'Mark points over the line, a metre or less apart, and number them along it.' },
+  help_record_air: {
+    text: 'Fill the line with water and let air in gently, no more than it takes to bubble, through a regulator and with a relief valve.',
+  },
+  help_record_clip: {
+    text: 'Set the ground microphone down at each point, let go of it, stand still, and record 6 to 10 seconds.',
+  },
+  help_record_off: { text: 'Without lifting it, record once more with the air off. That tells the noise floor there.' },
+  help_record_names: {
+    text: 'Name the clips by their points: 6-on.wav and 6-off.wav. Put them into one folder, and open it on the screen Jobs.',
+  },
+  help_record_line: {
+    text: 'On the screen Line tell legs, depth and cover. Then look at the screen Place, and listen.',
+  },
   heading_help_words: { text: 'Words' },
   heading_help_features: { text: 'What a clip tells' },
   label_help_line: { text: 'Line' },

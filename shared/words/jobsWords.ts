@@ -48,6 +48,8 @@ export const JOBS_WORDS = {
   },
   layout_left_out: { text: 'Left out, as their names tell no point: {files}.' },
   layout_gap: { text: 'A gap in the numbers counts as a gap in the ground.' },
+  layout_comes_out: { text: 'So point {first} lies at {from_m} and point {last} at {to_m} along the line.' },
+  layout_first: { text: 'Say first how far it is from one point to the next.' },
   label_spacing: { text: 'From point to point' },
   label_start: { text: 'Point {point} lies at' },
   do_use_layout: { text: 'Open them so' },

@@ -41,7 +41,7 @@ describe.each(['phone', 'desk'] as const)('confirming by ear on a %s', (size: Sc
 
   it('lets through only the band that was dragged out on the spectrum', async () => {
     await dragAcross(page, panel.locator('canvas.spectrum-canvas'), 0.45, 0.65, size)
-    const [lowHz, highHz] = [await hertz(panel, 'Play from'), await hertz(panel, 'Play up to')]
+    const [lowHz, highHz] = [await hertz(panel, 'Pitches from'), await hertz(panel, 'Pitches up to')]
     expect(lowHz).toBeGreaterThan(200)
     expect(highHz).toBeGreaterThan(1.3 * lowHz)
     expect(highHz).toBeLessThan(3000)

@@ -5,6 +5,7 @@ import { gzipSync } from 'node:zlib'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { close } from '../support/close'
+import { longestTask } from './longestTask'
 import {
   axeFindings,
   goToScreen,
@@ -32,11 +33,10 @@ describe.each(['phone', 'desk'] as const)('the invented job on a %s', (size: Scr
   beforeAll(async () => {
     opened = await yard.open(size)
     page = opened.page
-    await watchLongTasks(page)
-    await openDemo(page)
-    const longest = await page.evaluate(() => (window as unknown as { longestTaskMs: number }).longestTaskMs)
+    const { ownMs, wallMs } = await longestTask(yard.browser, page, () => openDemo(page))
     console.log(
-      `${size}: while the job was opened and worked out, no task on the main thread took over ${Math.round(longest)} ms`,
+      `${size}: while the job was opened and worked out, the longest task of the main thread took ${Math.round(ownMs)} ms ` +
+        `of its own (${Math.round(wallMs)} ms on the wall, with all else that this machine did)`,
     )
   })
   afterAll(() => opened.close())
@@ -50,13 +50,11 @@ describe.each(['phone', 'desk'] as const)('the invented job on a %s', (size: Scr
     expect(to).toBeGreaterThanOrEqual(TRUE_PLACE_M)
     expect(await page.getByText('Not confirmed by ear.').isVisible()).toBe(true)
     const ranked = page.getByRole('region', { name: 'Points, the likeliest first' })
-    expect(await ranked.getByRole('button').first().textContent()).toMatch(/^Point (?:7|8)\b/)
+    expect(await ranked.getByRole('button').first().textContent()).toMatch(/^Point 7(?!\d)|^Point 77$/)
   })
 
   it('gives the same answer as the command line', async () => {
-    const command = [resolve(root, 'dist/cli/yardhark.js'), 'locate', resolve(root, 'demo-audio'), '--json']
-    const told = JSON.parse(execFileSync(process.execPath, command, { encoding: 'utf8' }))
-    const differences = differencesOf(told, await savedAnswer(page), 1e-9)
+    const differences = differencesOf(toldByCommand(), await savedAnswer(page), 1e-9)
     expect(differences).toEqual([])
   })
 
@@ -138,19 +136,16 @@ describe('the first load', () => {
   })
 })
 
-function packedBytes(path: string): number {
-  return gzipSync(readFileSync(path), { level: 9 }).length
+let told: unknown
+/** What the command line says of the same job; asked once. */
+function toldByCommand(): unknown {
+  const command = [resolve(root, 'dist/cli/yardhark.js'), 'locate', resolve(root, 'demo-audio'), '--json']
+  told ??= JSON.parse(execFileSync(process.execPath, command, { encoding: 'utf8' }))
+  return told
 }
 
-async function watchLongTasks(page: Page): Promise<void> {
-  await page.context().addInitScript(() => {
-    const seen = window as unknown as { longestTaskMs: number }
-    seen.longestTaskMs = 0
-    new PerformanceObserver((list) => {
-      for (const entry of list.getEntries()) seen.longestTaskMs = Math.max(seen.longestTaskMs, entry.duration)
-    }).observe({ type: 'longtask', buffered: true })
-  })
-  await page.reload()
+function packedBytes(path: string): number {
+  return gzipSync(readFileSync(path), { level: 9 }).length
 }
 
 /** Where two trees of JSON differ: numbers by more than `most`, relative to 1 or their size. */

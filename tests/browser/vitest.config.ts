@@ -9,6 +9,6 @@ export default defineConfig({
     env: { TZ: 'UTC', LANG: 'C.UTF-8' },
     testTimeout: 120_000,
     hookTimeout: 60_000,
-    fileParallelism: false,
+    maxWorkers: 2,
   },
 })

@@ -153,7 +153,7 @@ function dataset({ role, places }: SpectrumLine, stepped: boolean, inks: Inks) {
   const isOwn = role === 'on' || role === 'off'
   return {
     data: [...places],
-    borderColor: isOwn ? inks.ink : inks.rule,
+    borderColor: isOwn ? inks.ink : inks.soft,
     borderWidth: role === 'on' ? 2.5 : 1.75,
     borderDash: [...LINE_DASHES[role]],
     pointRadius: 0,

@@ -46,6 +46,14 @@ export class Player {
   /** @param onEnd Called when a clip has come to its end by itself. */
   constructor(private readonly onEnd: () => void) {}
 
+  /**
+   * Lets the browser get its audio ready in the background, so that the first press of play does not wait for it: a
+   * browser starts its audio when it is first asked what devices there are, and does that without holding up the page.
+   */
+  prepare(): void {
+    void navigator.mediaDevices?.enumerateDevices().catch(() => undefined)
+  }
+
   /** Takes the browser's audio. To be called straight from a click or key, or some browsers stay silent. */
   wake(): void {
     this.context ??= new AudioContext()

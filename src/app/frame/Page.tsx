@@ -26,6 +26,9 @@ export function Page() {
   useEffect(() => {
     document.title = `${say(words)} · ${say('label_app')}`
     window.scrollTo(0, 0)
+    // The link that led here stays where it is in the bar; whatever else led here is gone with its screen.
+    const here = document.activeElement
+    if (here === null || here === document.body) document.getElementById('content')?.focus({ preventScroll: true })
   }, [words, say])
   return (
     <div className="page">

@@ -53,6 +53,7 @@ function LayoutQuestion({ asking }: { readonly asking: Extract<Opening, { stage:
         most={1000}
         hint={say('layout_gap')}
         onChange={setSpacingM}
+        onWrong={() => setSpacingM(null)}
       />
       <NumberField
         label={say('label_start', { point: first })}
@@ -61,7 +62,13 @@ function LayoutQuestion({ asking }: { readonly asking: Extract<Opening, { stage:
         least={-10_000}
         most={10_000}
         onChange={setStartM}
+        onWrong={() => setStartM(null)}
       />
+      <p>
+        {isTold
+          ? say('layout_comes_out', { first, last, from_m: startM, to_m: startM + (last - first) * spacingM })
+          : say('layout_first')}
+      </p>
       <div className="row">
         <Button kind="main" disabled={!isTold} onClick={() => isTold && void opener.layout({ startM, spacingM })}>
           {say('do_use_layout')}

@@ -181,7 +181,14 @@ export class Opener {
       return
     }
     const now = nowS()
-    await showNewJob({ id: newId(), name: name.slice(0, MOST_NAME), createdS: now, changedS: now, lines: [line] })
+    const taken = new Set((store.get().session.jobs ?? []).map((job) => job.name))
+    await showNewJob({
+      id: newId(),
+      name: freeName(name.slice(0, MOST_NAME - 5), taken),
+      createdS: now,
+      changedS: now,
+      lines: [line],
+    })
   }
 
   private show(opening: Opening | null): void {
@@ -199,6 +206,14 @@ function lineName(lineCount: number, target: Target): string {
 function newLine(name: string, read: ReadFolder, sweeps: readonly JobSweep[]): JobLine {
   const line = read.line ?? readLineJson({}, 'line.json').line
   return { id: newId(), name, line, problems: read.lineProblems, sweeps, confirmations: [] }
+}
+
+/** Jobs of one name could not be told apart in the list. */
+function freeName(name: string, taken: ReadonlySet<string>): string {
+  if (!taken.has(name)) return name
+  let number = 2
+  while (taken.has(`${name} ${number}`)) number++
+  return `${name} ${number}`
 }
 
 async function textOf(file: Blob | null, name: string): Promise<ArrayBuffer | null> {

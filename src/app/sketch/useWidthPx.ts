@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react'
+import { startTransition, useEffect, useRef, useState } from 'react'
 
 /** Width of an element as it changes, whole px; 0 until it is known. */
 export function useWidthPx() {
@@ -7,7 +7,10 @@ export function useWidthPx() {
   useEffect(() => {
     const element = ref.current
     if (element === null) return
-    const watch = new ResizeObserver(() => setWidthPx(Math.floor(element.clientWidth)))
+    const watch = new ResizeObserver(() => {
+      const widthPx = Math.floor(element.clientWidth)
+      startTransition(() => setWidthPx(widthPx))
+    })
     watch.observe(element)
     return () => watch.disconnect()
   }, [])

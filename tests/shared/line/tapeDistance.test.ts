@@ -11,7 +11,7 @@ it('runs from the nearest point toward the point on the other side', () => {
   expect(past).toMatchObject({ key: 'tape_past_point', values: { point: 6, toward: 7 } })
   close(past.values.distance_m, 0.31, ROUNDING)
   const short = tapeDistance(5.8, POINTS)
-  expect(short).toMatchObject({ key: 'tape_past_point', values: { point: 7, toward: 6 } })
+  expect(short).toMatchObject({ key: 'tape_before_point', values: { point: 7, toward: 6 } })
   close(short.values.distance_m, 0.2, ROUNDING)
 })
 
@@ -30,10 +30,10 @@ it('keeps to the leg of the place where the line turns between the two points', 
   // 7 at 6 m, 8 at 7 m; the line turns at 6.35 m: a tape laid straight from 7 to 8 would leave the pipe.
   const points = [...POINTS, { point: 8, alongM: 7 }]
   const before = tapeDistance(6.3, points, [6.35])
-  expect(before).toMatchObject({ key: 'tape_to_corner', values: { point: 7, toward: 8 } })
+  expect(before).toMatchObject({ key: 'tape_past_toward_corner', values: { point: 7, toward: 8 } })
   close(before.values.distance_m, 0.3, ROUNDING)
   const past = tapeDistance(6.45, points, [6.35])
-  expect(past).toMatchObject({ key: 'tape_to_corner', values: { point: 8, toward: 7 } })
+  expect(past).toMatchObject({ key: 'tape_before_toward_corner', values: { point: 8, toward: 7 } })
   close(past.values.distance_m, 0.55, ROUNDING)
   const amid = tapeDistance(6.4, points, [6.45, 6.35])
   expect(amid).toMatchObject({ key: 'tape_round_corner', values: { point: 7, toward: 8 } })

@@ -20,7 +20,7 @@ describe('the sentence of a key', () => {
   it('of a tape distance reads as a person would say it', () => {
     const text = (alongM: number) => wordsOf(tapeDistance(alongM, POINTS)).text
     expect(text(5.31)).toBe('0.31 m past point 6 toward point 7')
-    expect(text(5.8)).toBe('0.20 m past point 7 toward point 6')
+    expect(text(5.8)).toBe('0.20 m before point 7 toward point 6')
     expect(text(5.001)).toBe('at point 6')
     expect(text(6.5)).toBe('0.50 m past point 7, the last one')
     expect(text(4)).toBe('1.00 m before point 6, the first one')

@@ -20,6 +20,8 @@ export interface NumberFieldProps {
   readonly disabled?: boolean
   /** Called with each number that is possible, as it is typed. */
   readonly onChange: (value: number | null) => void
+  /** Called when what is typed cannot be meant: for a form that must not go on with the number before. */
+  readonly onWrong?: () => void
   /** Called when the field is left: the end of one change. */
   readonly onDone?: () => void
 }
@@ -35,6 +37,7 @@ export function NumberField(props: NumberFieldProps) {
     setTyped(text)
     const read = readQuantity(text, unit, units)
     if (wrongWith(read, props, say) === null) onChange(read.kind === 'number' ? read.value : null)
+    else props.onWrong?.()
   }
   const leave = () => {
     if (wrong === null) setTyped(null)

@@ -8,6 +8,13 @@ export function HelpScreen() {
   const { say } = useSay()
   return (
     <div className="help">
+      <Panel heading={say('heading_help_record')}>
+        <ol className="help-steps">
+          {RECORD_STEPS.map((step) => (
+            <li key={step}>{say(step)}</li>
+          ))}
+        </ol>
+      </Panel>
       <Panel heading={say('heading_help_words')}>
         <dl className="help-list">
           {WORD_ENTRIES.map(([term, meaning]) => (
@@ -34,6 +41,15 @@ export function HelpScreen() {
     </div>
   )
 }
+
+const RECORD_STEPS = [
+  'help_record_points',
+  'help_record_air',
+  'help_record_clip',
+  'help_record_off',
+  'help_record_names',
+  'help_record_line',
+] as const
 
 /** Term and meaning, in the order they are met. */
 const WORD_ENTRIES = [

@@ -35,7 +35,7 @@ function GlanceWords({ answer: { verdict, sources } }: { readonly answer: Locate
     return (
       <>
         <span className="glance-word">{say('label_verdict_unsure')}</span>{' '}
-        <span>{say('label_best_candidate', { tape: sayKeyed(best.tape) })}</span>
+        <span>{say('verdict_candidate', { tape: sayKeyed(best.tape) })}</span>
       </>
     )
   }

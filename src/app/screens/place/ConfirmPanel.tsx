@@ -82,7 +82,7 @@ function Question({ line, answer, needs, onKept }: QuestionProps) {
       <p>{say('confirm_why')}</p>
       <Steps needs={needs} />
       <Choice
-        label={say('label_confirm_question', { point: needs.bestPoint })}
+        label={say('confirm_question', { point: needs.bestPoint })}
         value={says}
         options={CONFIRMATIONS.map((value) => ({ value, words: say(SAYS[value]) }))}
         disabled={!isReady}

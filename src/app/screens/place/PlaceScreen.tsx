@@ -1,7 +1,9 @@
+import { type ReactNode, useDeferredValue } from 'react'
 import type { JobLine } from '../../../../shared/job/job'
 import type { LocateAnswer } from '../../../../shared/locate/answer'
 import { PageNotices } from '../../frame/PageNotices'
 import { useApp, useAppState } from '../../frame/useApp'
+import { useLater } from '../../frame/useLater'
 import { OpeningPanel } from '../../open/OpeningPanel'
 import { choosePoint } from '../../store/actions/choosePoint'
 import { noteExamined } from '../../store/actions/noteExamined'
@@ -23,15 +25,25 @@ import './PlaceScreen.css'
 /** Where the leak is, how sure that is, and why. */
 export function PlaceScreen() {
   const line = useAppState(shownLine)
-  const kept = useAppState((state) => (line === null ? undefined : state.session.answers[line.id]))
   if (line === null) return null
   const isEmpty = line.sweeps.every((sweep) => sweep.clips.length === 0)
   return (
     <>
       <PageNotices place="place" />
       <OpeningPanel />
-      {isEmpty ? <PlaceEmpty line={line} /> : <WorkingPart line={line} />}
-      {!isEmpty && kept !== undefined && <Answered line={line} answer={kept.answer} />}
+      {isEmpty ? <PlaceEmpty line={line} /> : <PlaceOf key={line.id} line={line} />}
+    </>
+  )
+}
+
+/** One line's place: another line begins anew, so that no answer is ever shown with a line it is not of. */
+function PlaceOf({ line }: { readonly line: JobLine }) {
+  const latest = useAppState((state) => state.session.answers[line.id] ?? null)
+  const kept = useDeferredValue(latest, null) // all of it at once would hold the page up
+  return (
+    <>
+      <WorkingPart line={line} />
+      {kept !== null && <Answered line={line} answer={kept.answer} />}
     </>
   )
 }
@@ -48,7 +60,9 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
     <div className="place" data-old={!isCurrent}>
       <div className="place-column">
         <VerdictPart line={line} answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
-        <PlaceSketch line={line} answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
+        <Later>
+          <PlaceSketch line={line} answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
+        </Later>
         {chosen && (
           <PointPanel
             key={chosen.point}
@@ -64,13 +78,20 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
       </div>
       <div className="place-column">
         <Reasons answer={answer} />
-        <RankedPoints answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
-        <NextSteps line={line} answer={answer} />
-        <ClipsPart line={line} answer={answer} />
+        <Later>
+          <RankedPoints answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
+          <NextSteps line={line} answer={answer} />
+          <ClipsPart line={line} answer={answer} />
+        </Later>
         <div className="row">
           <SaveAnswer line={line} answer={answer} />
         </div>
       </div>
     </div>
   )
+}
+
+/** The verdict comes first; what takes longer to draw follows it. */
+function Later({ children }: { readonly children: ReactNode }) {
+  return useLater() && children
 }

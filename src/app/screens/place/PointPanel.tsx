@@ -1,8 +1,9 @@
-import { startTransition, useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { bandsOverFloor, type StandingOut } from '../../../../shared/evidence/bandsOverFloor'
 import type { PowerDensity } from '../../../../shared/spectrum/welch'
 import { clipReaderOf } from '../../analysis/clipReader'
 import { useApp, useAppState } from '../../frame/useApp'
+import { useLater } from '../../frame/useLater'
 import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
 import { Icon } from '../../look/widgets/Icon'
@@ -29,14 +30,18 @@ export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: P
   const setting = settings.find(({ value }) => value === chosenSetting) ?? settings[0]
   const shown = useMemo(() => shownClips(setting?.clips ?? [], clips), [setting, clips])
   const telling = useMemo(() => tellingBands(clips), [clips])
-  const [isOpen, setIsOpen] = useState(false)
-  useEffect(() => startTransition(() => setIsOpen(true)), []) // the tap answers first, the pictures follow in slices
+  const isOpen = useLater() // the tap answers first, the pictures follow
   const heading = useRef<HTMLSpanElement>(null)
+  const latestClose = useRef(onClose)
+  latestClose.current = onClose
   useEffect(() => {
     // Whoever chose it, by finger or by keyboard, may have done so a screen away.
     const from = document.activeElement
     heading.current?.focus({ preventScroll: true })
     heading.current?.closest('section')?.scrollIntoView({ block: 'start' })
+    const panel = heading.current?.closest('section')
+    const onKey = ({ key }: KeyboardEvent) => key === 'Escape' && latestClose.current()
+    panel?.addEventListener('keydown', onKey)
     return () => {
       if (document.activeElement === document.body && from instanceof Element)
         (from as HTMLElement | SVGElement).focus()

@@ -24,11 +24,12 @@ export function RankedPoints({ answer, chosenPoint, onChoose }: RankedPointsProp
   const { say } = useSay()
   const [showsAll, setShowsAll] = useState(false)
   const isWide = useIsWide()
+  const isLeakHeard = answer.verdict !== 'no leak heard'
   const ranked = [...answer.points].sort((a, b) => a.rank - b.rank)
   if (isWide) {
     return (
       <Panel heading={say('heading_points')}>
-        <RankedTable ranked={ranked} chosenPoint={chosenPoint} onChoose={onChoose} />
+        <RankedTable isLeakHeard={isLeakHeard} ranked={ranked} chosenPoint={chosenPoint} onChoose={onChoose} />
       </Panel>
     )
   }
@@ -40,6 +41,7 @@ export function RankedPoints({ answer, chosenPoint, onChoose }: RankedPointsProp
           <RankedPoint
             key={point.point}
             point={point}
+            isLeakHeard={isLeakHeard}
             isChosen={point.point === chosenPoint}
             onChoose={() => onChoose(point.point === chosenPoint ? null : point.point)}
           />
@@ -54,11 +56,12 @@ export function RankedPoints({ answer, chosenPoint, onChoose }: RankedPointsProp
 
 interface RankedPointProps {
   readonly point: PointAnswer
+  readonly isLeakHeard: boolean
   readonly isChosen: boolean
   readonly onChoose: () => void
 }
 
-function RankedPoint({ point, isChosen, onChoose }: RankedPointProps) {
+function RankedPoint({ point, isLeakHeard, isChosen, onChoose }: RankedPointProps) {
   const { say } = useSay()
   return (
     <li className="ranked-point">
@@ -70,9 +73,13 @@ function RankedPoint({ point, isChosen, onChoose }: RankedPointProps) {
         <span className="ranked-words">
           <span className="ranked-head">
             <span>{say('label_point_place', { along_m: point.alongM })}</span>
-            <span>{say('label_nearest', { probability: point.nearestProbability })}</span>
+            <span>
+              {say(isLeakHeard ? 'label_nearest' : 'label_nearest_if', { probability: point.nearestProbability })}
+            </span>
           </span>
-          <meter className="ranked-share" aria-hidden="true" min={0} max={1} value={point.nearestProbability} />
+          {isLeakHeard && (
+            <meter className="ranked-share" aria-hidden="true" min={0} max={1} value={point.nearestProbability} />
+          )}
           <PointSaid point={point} />
         </span>
       </button>

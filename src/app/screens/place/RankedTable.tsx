@@ -6,6 +6,7 @@ import { Table } from '../../look/widgets/Table'
 import { pegState } from './pegState'
 
 export interface RankedTableProps {
+  readonly isLeakHeard: boolean
   /** The likeliest first. */
   readonly ranked: readonly PointAnswer[]
   readonly chosenPoint: number | null
@@ -13,18 +14,18 @@ export interface RankedTableProps {
 }
 
 /** The ranked points side by side, where there is room for it. */
-export function RankedTable({ ranked, chosenPoint, onChoose }: RankedTableProps) {
+export function RankedTable({ isLeakHeard, ranked, chosenPoint, onChoose }: RankedTableProps) {
   const { say, units } = useSay()
   const shown = (name: string, value: number | null) =>
     value === null ? say('label_nothing') : formatQuantity(name, value, units)
   return (
     <Table
-      caption={say('heading_points')}
+      caption={say('label_ranked_table')}
       captionUnseen
       columns={[
         { heading: say('label_column_point') },
         { heading: say('label_column_along'), align: 'number' },
-        { heading: say('label_column_nearest'), align: 'number' },
+        { heading: say(isLeakHeard ? 'label_column_nearest' : 'label_column_nearest_if'), align: 'number' },
         { heading: say('label_column_over_floor'), align: 'number' },
         { heading: say('label_column_rings'), align: 'number' },
         { heading: say('label_column_pitch'), align: 'number' },

@@ -52,7 +52,7 @@ function Figures({ source, isLocated }: { readonly source: Source; readonly isLo
   if (!isLocated) {
     return (
       <div className="verdict-figures">
-        <p className="verdict-candidate">{say('label_best_candidate', { tape: sayKeyed(source.tape) })}</p>
+        <p className="verdict-candidate">{say('verdict_candidate', { tape: sayKeyed(source.tape) })}</p>
         <p>{say('verdict_not_to_dig')}</p>
         <p>{say('answer_window', values)}</p>
       </div>
@@ -81,6 +81,7 @@ function ByEar({ line, answer, chosenPoint, onChoose }: VerdictPartProps) {
   const { say } = useSay()
   const said = confirmationOf(line, answer)
   const best = missingForConfirm(answer, undefined)?.bestPoint
+  const unsaid = line.confirmations.length === 0 ? 'place_not_confirmed' : 'place_confirmed_before'
   const words = {
     yes: 'place_confirmed_yes',
     no: 'place_confirmed_no',
@@ -89,7 +90,7 @@ function ByEar({ line, answer, chosenPoint, onChoose }: VerdictPartProps) {
   return (
     <>
       <p className="verdict-ear" data-said={said?.says ?? 'nothing'}>
-        {say(said === null ? 'place_not_confirmed' : words[said.says])}
+        {say(said === null ? unsaid : words[said.says])}
       </p>
       {said === null && best !== undefined && best !== chosenPoint && (
         <div className="row">

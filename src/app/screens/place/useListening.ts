@@ -33,7 +33,10 @@ export function useListening({ clips, densities, samplesOf, onPlayed }: Listenin
   const state = useSyncExternalStore(listening.subscribe, listening.get)
   useEffect(() => listening.setClips(clips), [listening, clips])
   useEffect(() => listening.setDensities(densities), [listening, densities])
-  useEffect(() => () => player.close(), [player])
+  useEffect(() => {
+    player.prepare()
+    return () => player.close()
+  }, [player])
   useEffect(() => {
     if (!state.playing) return
     let frame = requestAnimationFrame(function next() {
