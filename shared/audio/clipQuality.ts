@@ -87,7 +87,6 @@ export function clipQuality(samples: Float32Array, sampleRateHz: number, clip: C
     voice(scan),
     riding(scan),
     bandLimit(samples, sampleRateHz),
-    clip.encoding.kind === 'decoded' ? audioProblem('lossy', 'weak', {}) : null,
   ]
   return problems.filter((problem) => problem !== null)
 }

@@ -37,7 +37,7 @@ export const AUDIO_PROBLEMS = {
   gain_riding: { severities: ['weak'], values: ['dip_db', 'count'] },
   /** Nothing above a sharp edge: `weak` when the edge cuts into the bands that place the leak. */
   band_limited: { severities: ['note', 'weak'], values: ['hz'] },
-  /** Decoded by somebody else from something that may have been a lossy codec. */
+  /** Decoded by somebody else from something that may have been a lossy codec; told by whoever decoded it, who knows. */
   lossy: { severities: ['weak'], values: [] },
 } as const satisfies Record<string, { readonly severities: readonly Severity[]; readonly values: readonly string[] }>
 

@@ -111,13 +111,25 @@ describe.each(['phone', 'desk'] as const)('the invented job on a %s', (size: Scr
   })
 
   it.each(['Jobs', 'Line', 'Place', 'Help'])(
-    'has nothing that an accessibility checker finds on the screen %s',
+    'has nothing that an accessibility checker finds on the screen %s, light or dark',
     async (screen) => {
       await goToScreen(page, screen)
       await page.getByRole('heading', { level: 1 }).waitFor()
+      if (screen === 'Place') await page.getByText('What the sketch shows').click()
       expect(await axeFindings(page)).toEqual([])
+      await page.emulateMedia({ colorScheme: 'dark' })
+      expect(await axeFindings(page, { onlyContrast: true })).toEqual([])
+      await page.emulateMedia({ colorScheme: 'light' })
     },
   )
+
+  it('asks before a job is deleted, in words and colours that an accessibility checker finds nothing about', async () => {
+    await goToScreen(page, 'Jobs')
+    await page.getByRole('button', { name: /^Delete Alder Square/ }).click()
+    expect(await axeFindings(page, { within: '.job-list' })).toEqual([])
+    await page.getByRole('button', { name: 'Keep' }).click()
+    expect(await page.getByRole('link', { name: /Alder Square/ }).isVisible()).toBe(true)
+  })
 
   it('brings no error to the console and asks nobody else for anything', () => {
     expect(opened.troubles).toEqual([])

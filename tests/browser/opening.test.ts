@@ -78,16 +78,14 @@ describe('opening on a phone', () => {
     await goToScreen(page, 'Jobs')
     const brook = join(await fetchPackage('minetest-data'), BROOK)
     const buffer = (path: string) => readFileSync(path)
-    await page
-      .locator('[data-picker=files]')
-      .setInputFiles([
-        ...[6, 7, 8].map((point) => ({
-          name: `${point}.wav`,
-          mimeType: 'audio/wav',
-          buffer: buffer(demo(`0${point}-on.wav`)),
-        })),
-        { name: '10.ogg', mimeType: 'audio/ogg', buffer: buffer(brook) },
-      ])
+    await page.locator('[data-picker=files]').setInputFiles([
+      ...[6, 7, 8].map((point) => ({
+        name: `${point}.wav`,
+        mimeType: 'audio/wav',
+        buffer: buffer(demo(`0${point}-on.wav`)),
+      })),
+      { name: '10.ogg', mimeType: 'audio/ogg', buffer: buffer(brook) },
+    ])
     const spacing = page.getByLabel('From point to point')
     const goOn = page.getByRole('button', { name: 'Open them so' })
     await spacing.waitFor()

@@ -100,11 +100,21 @@ function watch(page: Page, url: string, troubles: string[]): void {
   })
 }
 
+/** What of a page is checked, and for what: checking takes its time. */
+interface AxeScope {
+  /** A selector; the whole page unless told. */
+  readonly within?: string
+  /** All that another look can change. */
+  readonly onlyContrast?: boolean
+}
+
 /** What an accessibility checker finds, one line a finding: rule, element, what to do. */
-export async function axeFindings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze()
+export async function axeFindings(page: Page, { within, onlyContrast }: AxeScope = {}): Promise<string[]> {
+  const builder = new AxeBuilder({ page })
+  if (within !== undefined) builder.include(within)
+  if (onlyContrast) builder.withRules(['color-contrast'])
+  else builder.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+  const { violations } = await builder.analyze()
   return violations.flatMap(({ id, nodes }) =>
     nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.failureSummary?.replaceAll(/\s+/g, ' ')}`),
   )
