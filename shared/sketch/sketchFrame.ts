@@ -8,6 +8,8 @@ export interface SketchFrame {
   /** The drawn part of the line, from < to, m along. */
   readonly fromM: number
   readonly toM: number
+  /** Scale of the painter; Infinity draws without breadth. */
+  readonly pxPerM: number
   /** Half the width, m: of the likelihood band where it is widest, of the window, and of the ground along the line. */
   readonly bandHalfM: number
   readonly windowHalfM: number
@@ -36,6 +38,7 @@ export function sketchFrame(line: Line, alongsM: readonly number[], pxPerM: numb
     path: linePath(line),
     fromM: isLong ? range.fromM : range.fromM - LONE_M,
     toM: isLong ? range.toM : range.toM + LONE_M,
+    pxPerM,
     bandHalfM: HALF_PX.band / pxPerM,
     windowHalfM: HALF_PX.window / pxPerM,
     groundHalfM: HALF_PX.ground / pxPerM,

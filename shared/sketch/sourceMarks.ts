@@ -71,18 +71,23 @@ function sourceKey(i: number, verdict: Verdict): string {
   return verdict === 'located' ? 'sketch_source' : 'sketch_source_unsure'
 }
 
+/** A tape shorter than this would be a speck beside the pipe that belongs to nothing, px. */
+const LEAST_TAPE_PX = 20
+
 /** The tape lies outside the window, and ends with a bracket toward the pipe. */
 const TAPE_SHARE = 1.35
 
 /**
  * The tape from the nearest point to the best source: a line beside the pipe, with its length.
  *
- * @returns Nothing when the source lies at a point, or no point is there to measure from.
+ * @returns Nothing when no point is there to measure from, or the tape would be too short to be seen for one; only its
+ *   words when the source lies at a point.
  */
 export function tapeMark(frame: SketchFrame, best: Source | undefined, points: readonly SketchPoint[]): DrawCommand[] {
   const from = best && points.find(({ point }) => point === best.tape.values.point)
   if (best === undefined || from === undefined) return []
   const apartM = Math.abs(best.alongM - from.alongM)
+  if (best.tape.key !== 'tape_at_point' && apartM * frame.pxPerM < LEAST_TAPE_PX) return []
   const text: Reason =
     best.tape.key === 'tape_at_point'
       ? { key: 'label_sketch_tape_at', values: { point: from.point } }

@@ -18,6 +18,7 @@ export const CONFIRM_WORDS = {
   label_note: { text: 'Note' },
   label_noted: { text: 'Note: {note}' },
   do_open_point: { text: 'Open point {point}' },
+  do_show_point: { text: 'Go back to point {point}' },
   do_keep_said: { text: 'Save what I heard' },
   do_say_again: { text: 'Answer again' },
   heading_before_digging: { text: 'Before digging' },

@@ -1,10 +1,12 @@
 import { PageNotices } from '../../frame/PageNotices'
 import { useApp, useAppState } from '../../frame/useApp'
+import { useIsWide } from '../../frame/useIsWide'
 import { useSay } from '../../frame/useSay'
 import { OpeningPanel } from '../../open/OpeningPanel'
 import { shownLine } from '../../store/selectors/shownLine'
 import { AnswerGlance } from './AnswerGlance'
 import { LegsPart } from './LegsPart'
+import { LineSketch } from './LineSketch'
 import { NamesPart } from './NamesPart'
 import { NoisesPart } from './NoisesPart'
 import { PipePart } from './PipePart'
@@ -18,6 +20,7 @@ export function LineScreen() {
   const { store } = useApp()
   const jobLine = useAppState(shownLine)
   const readOnly = useAppState((state) => state.session.readOnly)
+  const isWide = useIsWide()
   if (jobLine === null) return null
   const part = { lineId: jobLine.id, line: jobLine.line, disabled: readOnly, onDone: store.closeStep }
   return (
@@ -26,6 +29,7 @@ export function LineScreen() {
         <PageNotices place="line" />
         <OpeningPanel />
         <p>{say('line_intro')}</p>
+        {!isWide && <LineSketch jobLine={jobLine} />}
         <LegsPart {...part} />
         <PipePart {...part} />
         <StretchesPart {...part} />
@@ -35,6 +39,7 @@ export function LineScreen() {
       </div>
       <div className="line-glance page-action">
         <AnswerGlance jobLine={jobLine} />
+        {isWide && <LineSketch jobLine={jobLine} />}
       </div>
     </div>
   )

@@ -12,6 +12,7 @@ import { confirmPlace } from '../../store/actions/confirmPlace'
 import { confirmationOf } from '../../store/selectors/answerOf'
 import { type ConfirmNeeds, missingForConfirm } from '../../store/selectors/missingForConfirm'
 import { ConfirmStep } from './ConfirmStep'
+import { showPointPanel } from './showPointPanel'
 import type { ConfirmPanelProps } from './slots'
 import './ConfirmPanel.css'
 
@@ -113,10 +114,13 @@ function Steps({ needs }: { readonly needs: ConfirmNeeds }) {
         <ConfirmStep isDone={played}>{say('confirm_play', { point: bestPoint })}</ConfirmStep>
         {flanks.length > 0 && <ConfirmStep isDone={flankPlayed}>{flankWords(flanks, say)}</ConfirmStep>}
       </ol>
-      {!isDone && !isOpen && (
+      {!isDone && (
         <div className="row">
-          <Button kind="main" onClick={() => store.dispatch(choosePoint, bestPoint)}>
-            {say('do_open_point', { point: bestPoint })}
+          <Button
+            kind={isOpen ? 'quiet' : 'main'}
+            onClick={() => (isOpen ? showPointPanel() : store.dispatch(choosePoint, bestPoint))}
+          >
+            {isOpen ? say('do_show_point', { point: bestPoint }) : say('do_open_point', { point: bestPoint })}
           </Button>
         </div>
       )}

@@ -14,6 +14,7 @@ import { PointSaid } from './PointSaid'
 import { PointSpectrogram } from './PointSpectrogram'
 import { PointSpectrum } from './PointSpectrum'
 import { type PanelClip, panelClips, type ShownClips } from './panelClips'
+import { POINT_HEADING, showPointPanel } from './showPointPanel'
 import type { PointPanelProps } from './slots'
 import { Transport } from './Transport'
 import { useListening } from './useListening'
@@ -37,8 +38,7 @@ export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: P
   useEffect(() => {
     // Whoever chose it, by finger or by keyboard, may have done so a screen away.
     const from = document.activeElement
-    heading.current?.focus({ preventScroll: true })
-    heading.current?.closest('section')?.scrollIntoView({ block: 'start' })
+    showPointPanel()
     const panel = heading.current?.closest('section')
     const onKey = ({ key }: KeyboardEvent) => key === 'Escape' && latestClose.current()
     panel?.addEventListener('keydown', onKey)
@@ -50,7 +50,7 @@ export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: P
   return (
     <Panel
       heading={
-        <span ref={heading} tabIndex={-1}>
+        <span ref={heading} id={POINT_HEADING} tabIndex={-1}>
           {say('label_point', { point: point.point })}
         </span>
       }
