@@ -6,7 +6,7 @@ import { filesToAnswerS } from './filesToAnswer'
 import type { Judged } from './judgeSweep'
 import { byFamily, type PlaceBound, placeBounds } from './placeBounds'
 import { placeFigures, pooled } from './placeFigures'
-import { placeTable } from './placeTable'
+import { familyRows, placeTable, type TableRow } from './placeTable'
 import { tableNotes, withTable } from './readmeTable'
 import { runSweeps } from './runSweeps'
 
@@ -29,7 +29,7 @@ async function main(): Promise<void> {
   }
   const bounds = call.audioYards > 0 ? [speed] : [...placeBounds(judged), speed]
   if (call.audioYards > 0) printBothEntries(judged)
-  else printTables(judged)
+  else printTables(familyRows(judged))
   printBounds(bounds)
   if (call.json !== null) writeJson(call.json, judged, bounds)
   if (call.readme) writeReadme(call, judged)
@@ -53,17 +53,20 @@ function progress(call: BenchCall, done: number): void {
   if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${sweepOrders(call).length} sweeps`)
 }
 
-function printTables(judged: readonly Judged[]): void {
-  console.log(`${placeTable(judged)}\n\n${placeTable(judged, true)}`)
+function printTables(rows: readonly TableRow[]): void {
+  console.log(`${placeTable(rows)}\n\n${placeTable(rows, true)}`)
 }
 
+/** Pooled figures of the sound and of the drawn evidence of the same yards, and where they part. */
 function printBothEntries(judged: readonly Judged[]): void {
-  for (const entry of ['drawn', 'audio'] as const) {
-    console.log(`\n${entry === 'drawn' ? 'Drawn evidence' : 'The sound of the same yards'}:`)
-    printTables(judged.filter((each) => each.entry === entry))
-  }
   const drawn = judged.filter(({ entry }) => entry === 'drawn')
   const sound = judged.filter(({ entry }) => entry === 'audio')
+  const row = (name: string, sweeps: readonly Judged[]) => ({ name, figures: placeFigures(sweeps) })
+  printTables([
+    ...(pooled(drawn).length > 0 ? [row('drawn, pooled', pooled(drawn)), row('sound, pooled', pooled(sound))] : []),
+    row('drawn, all', drawn),
+    row('sound, all', sound),
+  ])
   const agree = drawn.filter(({ verdict }, i) => verdict === sound[i]!.verdict).length
   const { spoiltNamed, wronglyAside } = placeFigures(sound)
   console.log(`\nThe same verdict from both: ${agree} of ${drawn.length}.`)
@@ -94,7 +97,7 @@ function writeJson(file: string, judged: readonly Judged[], bounds: readonly Pla
 function writeReadme({ perFamily, firstSeed }: BenchCall, judged: readonly Judged[]): void {
   const file = fileURLToPath(new URL('../../../README.md', import.meta.url))
   const seeds = `judge-${firstSeed} to judge-${firstSeed + perFamily - 1}`
-  const text = `${placeTable(judged)}\n\n${tableNotes({ sweeps: judged.length, seeds, perFamily })}`
+  const text = `${placeTable(familyRows(judged))}\n\n${tableNotes({ sweeps: judged.length, seeds, perFamily })}`
   const written = withTable(readFileSync(file, 'utf8'), text)
   if (written === null) fail('README.md has no marks for the table of places')
   writeFileSync(file, written)

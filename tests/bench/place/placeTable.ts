@@ -42,19 +42,27 @@ const MORE: readonly Column[] = [
   ['locate s', (f) => shown(f.locateS)],
 ]
 
-/** Families and pool as a table in Markdown. `more`: the columns that only the terminal shows instead. */
-export function placeTable(judged: readonly Judged[], more = false): string {
-  const columns = more ? MORE : COLUMNS
+/** A row of a table. */
+export interface TableRow {
+  readonly name: string
+  readonly figures: PlaceFigures
+}
+
+/** A row a family, in their order, and one for the pool. */
+export function familyRows(judged: readonly Judged[]): TableRow[] {
+  const families = byFamily(judged).map(({ family, figures }) => ({ name: family, figures }))
   const inPool = pooled(judged)
-  const rows = byFamily(judged).map(({ family, figures }) => [family, ...columns.map(([, cell]) => cell(figures))])
-  if (inPool.length > 0) {
-    const figures = placeFigures(inPool)
-    rows.push(['**pooled**', ...columns.map(([, cell]) => cell(figures))])
-  }
-  const all = [['family', ...columns.map(([heading]) => heading)], ...rows]
-  const widths = all[0]!.map((_, c) => Math.max(...all.map((row) => row[c]!.length)))
+  return inPool.length === 0 ? families : [...families, { name: '**pooled**', figures: placeFigures(inPool) }]
+}
+
+/** Rows as a table in Markdown. `more`: the columns that only the terminal shows instead. */
+export function placeTable(rows: readonly TableRow[], more = false): string {
+  const columns = more ? MORE : COLUMNS
+  const heading = ['family', ...columns.map(([name]) => name)]
+  const cells = [heading, ...rows.map(({ name, figures }) => [name, ...columns.map(([, cell]) => cell(figures))])]
+  const widths = heading.map((_, c) => Math.max(...cells.map((row) => row[c]!.length)))
   const line = (row: readonly string[]) =>
     `| ${row.map((cell, c) => (c === 0 ? cell.padEnd(widths[c]!) : cell.padStart(widths[c]!))).join(' | ')} |`
   const rule = `|${widths.map((width, c) => (c === 0 ? '-'.repeat(width + 2) : `${'-'.repeat(width + 1)}:`)).join('|')}|`
-  return [line(all[0]!), rule, ...all.slice(1).map(line)].join('\n')
+  return [line(heading), rule, ...cells.slice(1).map(line)].join('\n')
 }

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { expect, it } from 'vitest'
 import { judgedSweep } from './judgedSweep'
-import { placeTable } from './placeTable'
+import { familyRows, placeTable } from './placeTable'
 import { tableNotes, withTable } from './readmeTable'
 
 const readme = readFileSync(resolve(import.meta.dirname, '../../../README.md'), 'utf8')
@@ -22,7 +22,7 @@ it('finds no place in a text without marks', () => {
 
 it('has a row a family and one for the pool, every row with the same columns', () => {
   const sweeps = [judgedSweep(), judgedSweep({ family: 'slab' }), judgedSweep({ family: 'two leaks' })]
-  const rows = placeTable(sweeps).split('\n')
+  const rows = placeTable(familyRows(sweeps)).split('\n')
   expect(rows.slice(2).map((row) => row.split('|')[1]!.trim())).toEqual(['plain', 'slab', 'two leaks', '**pooled**'])
   expect(new Set(rows.map((row) => row.split('|').length)).size).toBe(1)
 })
