@@ -67,13 +67,21 @@ const FITTINGS: Readonly<Record<FittingKind, { shape: DrawMark['shape'] | null; 
 export function lineMarks(frame: SketchFrame, line: Line): DrawCommand[] {
   const inlet = line.airInletM
   return [
-    // The inlet is named before the start beside it, which would be read as the inlet's own name.
-    ...(inlet === null ? [] : marked(frame, 'inlet', 'inlet', inlet, INLET)),
-    ...marked(frame, 'start', 'start', frame.fromM, START),
+    ...marked(frame, 'start', 'start', frame.fromM, START).filter(
+      ({ kind }) => kind !== 'text' || inlet === null || !isBeside(frame, inlet),
+    ),
     ...marked(frame, 'end', 'end', frame.toM, END),
     ...line.fittings.flatMap(({ kind, atM }, i) => fittingMark(frame, kind, atM, i)),
+    ...(inlet === null ? [] : marked(frame, 'inlet', 'inlet', inlet, INLET)),
     ...line.noises.flatMap(({ kind, atM }, i) => marked(frame, `noise-${i}`, 'noise', atM, NOISES[kind])),
   ]
+}
+
+/** Nearer than this, px, the word "start" would be read as the inlet's name, and somebody measure from there. */
+const BESIDE_PX = 80
+
+function isBeside({ fromM, pxPerM }: SketchFrame, inletM: number): boolean {
+  return Math.abs(inletM - fromM) * pxPerM < BESIDE_PX
 }
 
 function fittingMark(frame: SketchFrame, kind: FittingKind, atM: number, i: number): DrawCommand[] {

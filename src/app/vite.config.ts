@@ -50,13 +50,16 @@ function demoFolder(): Plugin {
   }
 }
 
+/** Whoever starts the page wants its address, not how long the parts of the build took. */
+const rolldownOptions = { checks: { pluginTimings: false } }
+
 export default defineConfig({
   root: import.meta.dirname,
   base: './',
   publicDir: resolve(root, 'public'),
   plugins: [react(), policyInPage(), demoFolder()],
   define: { YARDHARK_VERSION: JSON.stringify(version), YARDHARK_CORE: JSON.stringify(coreVersion()) },
-  worker: { format: 'es' },
+  worker: { format: 'es', rolldownOptions },
   build: {
     outDir: resolve(root, 'dist/app'),
     emptyOutDir: true,
@@ -64,5 +67,6 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
+    rolldownOptions,
   },
 })

@@ -1,16 +1,16 @@
 import { useSyncExternalStore } from 'react'
 
-/** As in the style sheets: from here on there is room for two columns. */
-const WIDE = '(min-width: 64rem)'
+/** From here on there is room for two columns, as in the style sheets; and for a table in the narrower one. */
+const ROOMS = { columns: '(min-width: 64rem)', table: '(min-width: 85rem)' } as const
 
-/** True on a desk. */
-export function useIsWide(): boolean {
+/** True where there is room for it, as on a desk. */
+export function useIsWide(room: keyof typeof ROOMS): boolean {
   return useSyncExternalStore(
     (listener) => {
-      const query = window.matchMedia(WIDE)
+      const query = window.matchMedia(ROOMS[room])
       query.addEventListener('change', listener)
       return () => query.removeEventListener('change', listener)
     },
-    () => window.matchMedia(WIDE).matches,
+    () => window.matchMedia(ROOMS[room]).matches,
   )
 }

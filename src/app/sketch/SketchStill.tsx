@@ -11,9 +11,9 @@ import { fitView, heightFor, STRIP_PX, toSpot } from './sketchView'
 import { useWidthPx } from './useWidthPx'
 
 /** A line from above, only to be looked at; what it shows must stand beside it in words. */
-export function SketchStill({ draw, caption }: { readonly draw: DrawSketch; readonly caption: string }) {
+export function SketchStill({ draw }: { readonly draw: DrawSketch }) {
   const { units } = useSay()
-  const { ref, widthPx } = useWidthPx<HTMLElement>()
+  const { ref, widthPx } = useWidthPx()
   const bounds = useMemo(() => sketchBounds(draw(Number.POSITIVE_INFINITY)), [draw])
   const size = { widthPx, heightPx: bounds === null ? 0 : heightFor(bounds, widthPx) }
   if (bounds === null) return null
@@ -21,8 +21,7 @@ export function SketchStill({ draw, caption }: { readonly draw: DrawSketch; read
   const commands = widthPx > 0 ? draw(view.pxPerM) : []
   const placed = arranged(commands, view, size, units)
   return (
-    <figure className="sketch-closer" ref={ref}>
-      <figcaption className="unseen">{caption}</figcaption>
+    <div className="sketch sketch-closer" ref={ref}>
       {widthPx > 0 && (
         <svg
           className="sketch-paper"
@@ -40,6 +39,6 @@ export function SketchStill({ draw, caption }: { readonly draw: DrawSketch; read
           <ScaleBar pxPerM={view.pxPerM} size={size} />
         </svg>
       )}
-    </figure>
+    </div>
   )
 }

@@ -1,8 +1,8 @@
 import { startTransition, useEffect, useRef, useState } from 'react'
 
 /** Width of an element as it changes, whole px; 0 until it is known. */
-export function useWidthPx<Of extends HTMLElement = HTMLDivElement>() {
-  const ref = useRef<Of>(null)
+export function useWidthPx() {
+  const ref = useRef<HTMLDivElement>(null)
   const [widthPx, setWidthPx] = useState(0)
   useEffect(() => {
     const element = ref.current

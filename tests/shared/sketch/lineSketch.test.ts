@@ -56,6 +56,21 @@ describe('the sketch of a line', () => {
     }
   })
 
+  it('does not name the start beside the air inlet, whose name it would seem', () => {
+    const named = (airInletM: number, pxPerM: number) =>
+      sketch({ line: bareLine({ airInletM }), pxPerM }).some(({ id }) => id === 'start-name')
+    expect(named(-1.2, 50)).toBe(false)
+    expect(named(-1.2, 100)).toBe(true)
+    expect(named(3, 50)).toBe(true)
+  })
+
+  it('draws the tape only where it is long enough to be seen for one', () => {
+    const { answer, points } = located()
+    const taped = (pxPerM: number) => sketch({ answer, points, pxPerM }).some(({ id }) => id === 'tape')
+    expect(taped(6)).toBe(false) // the source lies 3 m past the point it is measured from
+    expect(taped(7)).toBe(true)
+  })
+
   it('has a darker band where it is wider', () => {
     const { answer, points } = located()
     const [pale, ...darker] = bandOf(sketch({ answer, points })).slice(0, 8)

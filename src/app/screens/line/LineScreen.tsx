@@ -20,7 +20,7 @@ export function LineScreen() {
   const { store } = useApp()
   const jobLine = useAppState(shownLine)
   const readOnly = useAppState((state) => state.session.readOnly)
-  const isWide = useIsWide()
+  const isWide = useIsWide('columns')
   if (jobLine === null) return null
   const part = { lineId: jobLine.id, line: jobLine.line, disabled: readOnly, onDone: store.closeStep }
   return (

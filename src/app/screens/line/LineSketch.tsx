@@ -3,6 +3,7 @@ import type { JobLine } from '../../../../shared/job/job'
 import { lineSketch } from '../../../../shared/sketch/lineSketch'
 import { sketchPoints } from '../../../../shared/sketch/sketchPoint'
 import { useSay } from '../../frame/useSay'
+import { Panel } from '../../look/widgets/Panel'
 import { SketchStill } from '../../sketch/SketchStill'
 
 /** The line as it is told so far: a wrong turn is seen at once. */
@@ -20,5 +21,10 @@ export function LineSketch({ jobLine: { line, sweeps } }: { readonly jobLine: Jo
     (pxPerM: number) => lineSketch({ line, points, answer: null, chosenPoint: null, isConfirmed: false, pxPerM }),
     [line, points],
   )
-  return <SketchStill draw={draw} caption={say('label_sketch')} />
+  if (draw(Number.POSITIVE_INFINITY).length === 0) return null
+  return (
+    <Panel heading={say('label_sketch')} headingUnseen>
+      <SketchStill draw={draw} />
+    </Panel>
+  )
 }

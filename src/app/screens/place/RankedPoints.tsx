@@ -23,7 +23,7 @@ const FIRST_POINTS = 4
 export function RankedPoints({ answer, chosenPoint, onChoose }: RankedPointsProps) {
   const { say } = useSay()
   const [showsAll, setShowsAll] = useState(false)
-  const isWide = useIsWide()
+  const isWide = useIsWide('table')
   const isLeakHeard = answer.verdict !== 'no leak heard'
   const ranked = [...answer.points].sort((a, b) => a.rank - b.rank)
   if (isWide) {
