@@ -4,18 +4,30 @@ import type { Cover } from '../line/line'
 import type { BandRow, SettingDown } from './settingDown'
 import { toldFloors } from './toldFloors'
 
+/** How far levels scatter round what the model expects, standard deviations of one band at one setting-down, dB. */
+export interface Noise {
+  /** Where the floor is heard and no air-off clip tells it. */
+  readonly floorSdDb: number
+  /** Of what is heard of a source: what the ground's law leaves out. */
+  readonly sourceSdDb: number
+}
+
+/** Before a sweep has shown its own. Chosen. */
+export const EXPECTED_NOISE: Noise = { floorSdDb: 1.5, sourceSdDb: 1.5 }
+
 /** Everything about a sweep that stays the same wherever a source is tried. */
 export interface FitModel {
   readonly settings: readonly SettingDown[]
+  readonly noise: Noise
   /** Mid-bands, kHz. */
   readonly bandKhz: Float64Array
   /** Octaves of each band above 500 Hz: what a tilt in dB per octave multiplies. */
   readonly bandOctaves: Float64Array
   readonly sweepCount: number
-  /** Covers of the points, the most common first; the others have a level offset against it. */
-  readonly covers: readonly Cover[]
-  /** Index into `covers` for each setting-down. */
-  readonly coverOf: Int32Array
+  /** Cover of each stretch that has points; each stretch answers a little differently to what comes from below. */
+  readonly stretchCovers: readonly Cover[]
+  /** Index into `stretchCovers` for each setting-down. */
+  readonly stretchOf: Int32Array
   /** First guess of the floor, dBFS per band. */
   readonly floorDb: Float64Array
   /** Floor of each setting-down's air-on clip as its air-off clip tells it, dBFS per band; `null` without one. */
@@ -31,33 +43,44 @@ export interface ShapeLayout {
   readonly pipeLevel: 2
   readonly logPipeLoss: 3
   readonly logDepthRatio: 4
+  /** Spreading exponent by frequency: a change an octave, and a curve over octaves. */
+  readonly spreadingTilt: 5
+  readonly spreadingCurve: 6
+  /** How far the floor, too, comes through the coupling of a setting-down: 0 not at all, 1 wholly. */
+  readonly floorCoupling: 7
   /** One a sweep: how much the air's sound grew over its walk, dB. */
   readonly drift: number
   /** One a sweep beyond the first: source level against the first sweep, dB. */
   readonly sweepSource: number
   /** One a sweep beyond the first: floor against the first sweep, dB. */
   readonly sweepFloor: number
-  /** One a cover beyond the first: what sounds from below read there against the first cover, dB. */
-  readonly cover: number
+  /** Four a stretch where there are several: level (dB), loss (dB a kHz), ln absorption, level along the pipe (dB). */
+  readonly stretch: number
   readonly count: number
 }
 
+/** Numbers that each stretch has of its own. */
+export const STRETCH = 4
+
 export function shapeLayout(model: FitModel): ShapeLayout {
-  const drift = 5
+  const drift = 8
   const sweepSource = drift + model.sweepCount
   const sweepFloor = sweepSource + model.sweepCount - 1
-  const cover = sweepFloor + model.sweepCount - 1
+  const stretch = sweepFloor + model.sweepCount - 1
   return {
     spreading: 0,
     logAbsorption: 1,
     pipeLevel: 2,
     logPipeLoss: 3,
     logDepthRatio: 4,
+    spreadingTilt: 5,
+    spreadingCurve: 6,
+    floorCoupling: 7,
     drift,
     sweepSource,
     sweepFloor,
-    cover,
-    count: cover + model.covers.length - 1,
+    stretch,
+    count: stretch + (model.stretchCovers.length > 1 ? STRETCH * model.stretchCovers.length : 0),
   }
 }
 
@@ -65,8 +88,15 @@ export function shapeLayout(model: FitModel): ShapeLayout {
 const DRIFT_SD_DB = 3
 /** Level of one sweep against another, standard deviation in dB. Chosen: another day, another gain. */
 const SWEEP_SD_DB = 8
-/** Level of one cover against another, standard deviation in dB. Chosen: a slab is another surface. */
-const COVER_SD_DB = 5
+/** Of a stretch, standard deviations: level (dB), loss (dB a kHz), ln absorption, level along the pipe (dB). Chosen. */
+const STRETCH_SD = [1.5, 1.5, 0.15, 2]
+/** A slab is another surface. Chosen. */
+const SLAB_SD = [4, 1.5, 0.15, 8]
+/** Spreading exponent by frequency: near field and surface waves make low bands differ. Chosen. */
+const SPREADING_TILT = { mean: -0.06, sd: 0.1 }
+/** Noise of the ground comes through the spike as the leak does, noise of the air and of the microphone does not. Chosen. */
+const FLOOR_COUPLING = { mean: 0.6, sd: 0.4 }
+const SPREADING_CURVE = { mean: 0, sd: 0.04 }
 
 /** Means and standard deviations of the shape, in the order of its layout. */
 export function shapePrior(model: FitModel, ground: GroundPrior): { mean: Float64Array; sd: Float64Array } {
@@ -79,8 +109,17 @@ export function shapePrior(model: FitModel, ground: GroundPrior): { mean: Float6
     sd[i] = prior.sd
   }
   sd.fill(DRIFT_SD_DB, layout.drift, layout.sweepSource)
-  sd.fill(SWEEP_SD_DB, layout.sweepSource, layout.cover)
-  sd.fill(COVER_SD_DB, layout.cover)
+  mean[layout.floorCoupling] = FLOOR_COUPLING.mean
+  sd[layout.floorCoupling] = FLOOR_COUPLING.sd
+  mean[layout.spreadingTilt] = SPREADING_TILT.mean
+  sd[layout.spreadingTilt] = SPREADING_TILT.sd
+  mean[layout.spreadingCurve] = SPREADING_CURVE.mean
+  sd[layout.spreadingCurve] = SPREADING_CURVE.sd
+  sd.fill(SWEEP_SD_DB, layout.sweepSource, layout.stretch)
+  for (let i = layout.stretch; i < layout.count; i++) {
+    const cover = model.stretchCovers[Math.floor((i - layout.stretch) / STRETCH)]!
+    sd[i] = (cover === 'slab' ? SLAB_SD : STRETCH_SD)[(i - layout.stretch) % STRETCH]!
+  }
   return { mean, sd }
 }
 
@@ -91,14 +130,15 @@ export function shapePrior(model: FitModel, ground: GroundPrior): { mean: Float6
  * @param bandHz   Mid-bands that weigh, Hz.
  */
 export function fitModel(settings: readonly SettingDown[], bandHz: readonly number[], sweepCount: number): FitModel {
-  const covers = byFrequency(settings.map((setting) => setting.cover))
+  const stretches = [...new Set(settings.map((setting) => setting.stretch))].sort((a, b) => a - b)
   return {
     settings,
+    noise: EXPECTED_NOISE,
     bandKhz: Float64Array.from(bandHz, (hz) => hz / 1000),
     bandOctaves: Float64Array.from(bandHz, (hz) => Math.log2(hz / 500)),
     sweepCount,
-    covers,
-    coverOf: Int32Array.from(settings, (setting) => covers.indexOf(setting.cover)),
+    stretchCovers: stretches.map((stretch) => settings.find((setting) => setting.stretch === stretch)!.cover),
+    stretchOf: Int32Array.from(settings, (setting) => stretches.indexOf(setting.stretch)),
     floorDb: Float64Array.from(bandHz, (_, band) => floorGuess(settings, band)),
     ...toldFloors(settings, bandHz.length),
   }
@@ -115,10 +155,4 @@ function floorGuess(settings: readonly SettingDown[], band: number): number {
   if (off.length > 0) return median(off)
   const on = levels('on')
   return on.length > 0 ? quantile(on, 0.2) : -90
-}
-
-function byFrequency(covers: readonly Cover[]): Cover[] {
-  const counts = new Map<Cover, number>()
-  for (const cover of covers) counts.set(cover, (counts.get(cover) ?? 0) + 1)
-  return [...counts].sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1)).map(([cover]) => cover)
 }

@@ -1,5 +1,5 @@
 import type { GroundPrior } from '../ground/groundPrior'
-import type { FitModel } from './fitModel'
+import type { FitModel, Noise } from './fitModel'
 import { LevelModel, type Parameters, type TriedSource } from './levelModel'
 import { NormalEquations } from './normalEquations'
 
@@ -10,6 +10,8 @@ export interface Fit extends Parameters {
   /** rms of the weighted air-on residuals, dB. */
   readonly residualDb: number
   readonly converged: boolean
+  /** How far the levels scatter round this fit. */
+  readonly noise: () => Noise
   /** Of the first source, modelled at each setting-down in its best band against the floor there, dB; empty without. */
   readonly overFloorDb: Float64Array
 }
@@ -19,7 +21,9 @@ export type ColdStart = 'with pipe' | 'without pipe'
 
 const PIPE_LEVEL = 2
 const NO_PIPE_DB = -40
-const MOST_STEPS = 30
+/** Steps of a cold start in which no clip is taken for disturbed: far from its end every clip looks so. Chosen. */
+const TRUSTING_STEPS = 8
+const MOST_STEPS = 40
 const MOST_DAMPING = 1e5
 /** A step that gains less than this, in nepers, ends the fit: far below what shifts a window. Chosen. */
 const SETTLED = 0.04
@@ -33,26 +37,38 @@ const SETTLED = 0.04
  * @param model   The sweep.
  * @param sources Places tried, leaks first.
  * @param ground  Prior of the ground at the leak.
- * @param start   A `shared` of the same layout to start from, or where to begin with what the levels tell: as if sound
+ * @param start   Another fit of the same layout to start from, or where to begin with what the levels tell: as if sound
  *   also ran along the pipe, or as if it did not. The two can end in different explanations.
+ * @param trusting Whether to take no clip for disturbed in the first steps; a cold start always does.
  */
 export function fitSources(
   model: FitModel,
   sources: readonly TriedSource[],
   ground: GroundPrior,
-  start: Float64Array | ColdStart,
+  start: Parameters | ColdStart,
+  trusting = typeof start === 'string',
 ): Fit {
   const levels = new LevelModel(model, sources, ground)
   let here = levels.guess()
-  if (typeof start !== 'string') here.shared.set(start)
-  else if (start === 'without pipe') here.shared[PIPE_LEVEL] = NO_PIPE_DB
+  if (typeof start !== 'string') {
+    here.shared.set(start.shared)
+    here.own.set(start.own)
+  }
+  if (start === 'without pipe') here.shared[PIPE_LEVEL] = NO_PIPE_DB
   let there: Parameters = { shared: new Float64Array(here.shared.length), own: new Float64Array(here.own.length) }
   let equations = new NormalEquations(levels.size, model.settings.length)
   let spare = new NormalEquations(levels.size, model.settings.length)
+  const doubtful = trusting ? TRUSTING_STEPS : 0
+  levels.doubtsClips = doubtful === 0
   let objective = levels.assemble(here, equations)
   let damping = 0
   let converged = false
-  for (let step = 0; step < MOST_STEPS && !converged && damping < MOST_DAMPING; step++) {
+  for (let step = 0; step < MOST_STEPS && (step <= doubtful || (!converged && damping < MOST_DAMPING)); step++) {
+    if (step === doubtful && step > 0) {
+      levels.doubtsClips = true
+      objective = levels.assemble(here, equations)
+      damping = 0
+    }
     let tried = Number.POSITIVE_INFINITY
     if (equations.solve(damping)) {
       add(here.shared, equations.step, there.shared)
@@ -76,6 +92,7 @@ export function fitSources(
     logEvidence: -objective - 0.5 * equations.logDeterminant + levels.logPriorNorm(),
     residualDb: levels.residualDb(),
     converged,
+    noise: () => levels.noise(here, equations),
     overFloorDb: sources.length > 0 ? levels.overFloorDb(here) : new Float64Array(0),
   }
 }

@@ -1,4 +1,5 @@
 import { choleskyInPlace } from '../base/cholesky'
+import { median } from '../base/statistics'
 import type { GroundPrior } from '../ground/groundPrior'
 import {
   type Geometry,
@@ -10,7 +11,15 @@ import {
   type Transfer,
   transfer,
 } from '../ground/transfer'
-import { type FitModel, type ShapeLayout, shapeLayout, shapePrior } from './fitModel'
+import {
+  EXPECTED_NOISE,
+  type FitModel,
+  type Noise,
+  type ShapeLayout,
+  STRETCH,
+  shapeLayout,
+  shapePrior,
+} from './fitModel'
 import { type NormalEquations, OWN, type SparseRow } from './normalEquations'
 
 /** A source at a place that is tried: the leak (unknown), or the air inlet or a told noise (known). */
@@ -18,6 +27,8 @@ export interface TriedSource {
   readonly kind: 'leak' | 'inlet' | 'noise'
   /** To each setting-down, in the model's order. */
   readonly geometry: readonly Geometry[]
+  /** Of a leak: whether air on its way from the inlet passes below each setting-down. */
+  readonly passedBy?: readonly boolean[]
 }
 
 /** Where a fit stands. */
@@ -34,19 +45,20 @@ const GAIN_SD_DB = 2.5
 const TILT_SD_DB = 1
 /** Floor of one place against the next, dB. Chosen. */
 const FLOOR_SD_DB = 3
-const OWN_SD = [GAIN_SD_DB, TILT_SD_DB, FLOOR_SD_DB] as const
+/** Floor's tilt of one place against the next, dB per octave. Chosen. */
+const FLOOR_TILT_SD_DB = 0.7
+const OWN_SD = [GAIN_SD_DB, TILT_SD_DB, FLOOR_SD_DB, FLOOR_TILT_SD_DB] as const
 /** Degrees of freedom of the t-distribution of gain, tilt and floor: one setting-down may be badly off. Chosen. */
 const OWN_FREEDOM = 7
-/** Misfit of what is heard of a source in one band at one setting-down, dB: what the ground's law leaves out. Chosen. */
-const SOURCE_SD_DB = 1.5
-/** Misfit of the floor in one band at one setting-down where no air-off clip tells it, dB. Chosen. */
-const FLOOR_CELL_SD_DB = 2
 /** Degrees of freedom of the misfit's t-distribution. Chosen. */
 const CELL_FREEDOM = 4
 /** What a cell counts for, since neighbouring bands err together. Calibrated on the synthetic yard. */
 const CELL_SHARE = 0.5
 /** Share of clips in which something else was heard that no air-off clip knows of: a step, a gust, a car. Chosen. */
 const DISTURBED_SHARE = 0.1
+/** The same where air passes below on its way from the inlet to the leak, with any spectrum that bubbles have. Chosen. */
+const PASSED_SHARE = 0.2
+const PASSED_SD_DB = 6
 /** Such a disturbance has a smooth spectrum: standard deviations of its level, tilt and curve as rms over the bands, dB. */
 const DISTURBED_SMOOTH_SD_DB = [8, 4, 3] as const
 /** Misfit of one band round that smooth spectrum, dB. Chosen. */
@@ -60,6 +72,9 @@ const FLOOR_STEP_DB = 3
 const FLOOR_LEVEL_SD_DB = 4
 /** A source that gives less than this share of a level does not move it. Chosen: 0.0004 dB. */
 const LEAST_SHARE = 1e-4
+/** Frequency at which a stretch's loss a kHz changes nothing, kHz. */
+const MIDDLE_KHZ = 0.5
+const LEAST_SPREADING = 0.1
 const NEPERS_PER_DB = Math.LN10 / 10
 
 /**
@@ -87,9 +102,18 @@ export class LevelModel {
   private readonly rows: SparseRow[]
   private readonly residuals: Float64Array
   private readonly rough: Float64Array
+  private readonly shares: Float64Array
   private readonly weights: Float64Array
   /** Orthonormal level, tilt and curve over octaves. */
   private readonly smooth: readonly Float64Array[]
+  /** Ground as each stretch and band see it. */
+  private readonly grounds: { -readonly [key in keyof Ground]: Ground[key] }[]
+  /** Octaves squared, less their middle: what the curve of the spreading multiplies. */
+  private readonly curve: Float64Array
+  private readonly hasStretches: boolean
+  /** Whether a whole clip may be disturbed; off while a fit is still far from its end. */
+  doubtsClips = true
+  private seen: { floor: number[]; source: number[] } | null = null
   private squares = 0
   private squaresWeight = 0
 
@@ -110,7 +134,15 @@ export class LevelModel {
     this.level = new Float64Array(sources.length)
     this.move = sources.map(noTransfer)
     this.paths = sources.map((source) => source.geometry.map(noPaths))
-    const width = 10 + sources.length
+    const width = 12 + STRETCH + sources.length
+    this.grounds = Array.from({ length: model.stretchCovers.length * this.bands }, () => ({
+      spreading: 0,
+      absorptionDbPerMKhz: 0,
+      pipeLevelDb: 0,
+      pipeLossDbPerMKhz: 0,
+    }))
+    this.curve = model.bandOctaves.map((octaves) => octaves * octaves - 2)
+    this.hasStretches = model.stretchCovers.length > 1
     this.rows = Array.from({ length: this.bands }, () => ({
       columns: new Int32Array(width),
       values: new Float64Array(width),
@@ -119,6 +151,7 @@ export class LevelModel {
     }))
     this.residuals = new Float64Array(this.bands)
     this.rough = new Float64Array(this.bands)
+    this.shares = new Float64Array(this.bands)
     this.weights = new Float64Array(this.bands)
     this.smooth = parabolas(model.bandOctaves)
   }
@@ -135,7 +168,6 @@ export class LevelModel {
 
   /** Level at the nearest setting-down that heard something, carried back to the source. */
   private guessSpectrum(j: number, parameters: Parameters): void {
-    const ground = groundOf(parameters)
     const order = this.sources[j]!.geometry.map((geometry, k) => ({ k, geometry }))
       .filter(({ k }) => this.model.settings[k]!.on !== null)
       .sort((a, b) => a.geometry.acrossM - b.geometry.acrossM)
@@ -145,7 +177,12 @@ export class LevelModel {
       let db = floor - 3
       if (nearest) {
         const on = this.model.settings[nearest.k]!.on!
-        const moved = transfer(ground, this.paths[j]![nearest.k]!, this.model.bandKhz[b]!, this.move[j]!)
+        const moved = transfer(
+          this.groundAt(nearest.k, b),
+          this.paths[j]![nearest.k]!,
+          this.model.bandKhz[b]!,
+          this.move[j]!,
+        )
         if (on.weight[b]! > 0) db = Math.max(db, Math.min(on.levelDb[b]! - moved.db, floor + 40))
       }
       parameters.shared[this.layout.count + j * this.bands + b] = db
@@ -165,6 +202,18 @@ export class LevelModel {
     return this.squaresWeight > 0 ? Math.sqrt(this.squares / this.squaresWeight) : 0
   }
 
+  /** How far the levels scatter where `assemble` last stood; half of it what was expected before. */
+  noise(parameters: Parameters, equations: NormalEquations): Noise {
+    this.seen = { floor: [], source: [] }
+    this.assemble(parameters, equations)
+    const { floor, source } = this.seen
+    this.seen = null
+    return {
+      floorSdDb: learntSd(floor, EXPECTED_NOISE.floorSdDb),
+      sourceSdDb: learntSd(source, EXPECTED_NOISE.sourceSdDb),
+    }
+  }
+
   /** Keeps the ground where its law makes sense; the prior does the rest. */
   keepInRange({ shared }: Parameters): void {
     for (const [i, [low, high]] of GROUND_LIMITS.entries()) shared[i] = Math.min(high, Math.max(low, shared[i]!))
@@ -177,11 +226,10 @@ export class LevelModel {
     this.squaresWeight = 0
     this.prepare(parameters)
     let objective = this.assemblePriors(parameters, equations)
-    const ground = groundOf(parameters)
     for (let k = 0; k < this.settings; k++) {
       const { on, off } = this.model.settings[k]!
-      if (on) objective += this.clip({ k, air: 'on', ground, parameters, equations })
-      if (off) objective += this.clip({ k, air: 'off', ground, parameters, equations })
+      if (on) objective += this.clip({ k, air: 'on', parameters, equations })
+      if (off) objective += this.clip({ k, air: 'off', parameters, equations })
     }
     return objective
   }
@@ -189,12 +237,11 @@ export class LevelModel {
   /** Of the first source, in its best band against the floor at each setting-down, dB. */
   overFloorDb(parameters: Parameters): Float64Array {
     this.prepare(parameters)
-    const ground = groundOf(parameters)
     return Float64Array.from({ length: this.settings }, (_, k) => {
       let best = Number.NEGATIVE_INFINITY
       for (let b = 0; b < this.bands; b++) {
         const told = this.toldFloor(k, b, 'on')
-        const total = this.expect(k, b, 'on', told, ground, parameters)
+        const total = this.expect(k, b, 'on', told, parameters)
         best = Math.max(best, Math.log(this.level[0]! / (total - this.level[0]!)) / NEPERS_PER_DB)
       }
       return best
@@ -207,6 +254,40 @@ export class LevelModel {
       const { geometry } = this.sources[j]!
       for (let k = 0; k < this.settings; k++) preparePaths(geometry[k]!, ratio, this.paths[j]![k]!)
     }
+    this.prepareGrounds(shared)
+  }
+
+  private prepareGrounds(shared: Float64Array): void {
+    const { layout, bands } = this
+    for (let s = 0; s < this.model.stretchCovers.length; s++) {
+      const at = layout.stretch + STRETCH * s
+      const absorption = Math.exp(shared[1]! + (this.hasStretches ? shared[at + 2]! : 0))
+      const pipeLevel = shared[2]! + (this.hasStretches ? shared[at + 3]! : 0)
+      const pipeLoss = Math.exp(shared[3]!)
+      for (let b = 0; b < bands; b++) {
+        const ground = this.grounds[s * bands + b]!
+        ground.spreading = Math.max(
+          LEAST_SPREADING,
+          shared[0]! +
+            shared[layout.spreadingTilt]! * this.model.bandOctaves[b]! +
+            shared[layout.spreadingCurve]! * this.curve[b]!,
+        )
+        ground.absorptionDbPerMKhz = absorption
+        ground.pipeLevelDb = pipeLevel
+        ground.pipeLossDbPerMKhz = pipeLoss
+      }
+    }
+  }
+
+  private groundAt(k: number, b: number): Ground {
+    return this.grounds[this.model.stretchOf[k]! * this.bands + b]!
+  }
+
+  /** What sounds from below read at a setting-down for the stretch it stands on, dB. */
+  private stretchDb(k: number, b: number, shared: Float64Array): number {
+    if (!this.hasStretches) return 0
+    const at = this.layout.stretch + STRETCH * this.model.stretchOf[k]!
+    return shared[at]! - shared[at + 1]! * (this.model.bandKhz[b]! - MIDDLE_KHZ)
   }
 
   private assemblePriors({ shared, own }: Parameters, equations: NormalEquations): number {
@@ -263,26 +344,22 @@ export class LevelModel {
   }
 
   /** Power expected in a cell; leaves each source's share of it in `level`. */
-  private expect(
-    k: number,
-    b: number,
-    air: 'on' | 'off',
-    told: number | null,
-    ground: Ground,
-    { shared, own }: Parameters,
-  ): number {
+  private expect(k: number, b: number, air: 'on' | 'off', told: number | null, { shared, own }: Parameters): number {
     const { layout } = this
     const { sweepIndex, walk } = this.model.settings[k]!
-    const cover = this.model.coverOf[k]!
+    const octaves = this.model.bandOctaves[b]!
+    const gainDb = own[k * OWN]! + own[k * OWN + 1]! * octaves
     const floorDb =
       told ??
-      shared[this.floorAt + b]! + own[k * OWN + 2]! + (sweepIndex > 0 ? shared[layout.sweepFloor + sweepIndex - 1]! : 0)
+      shared[this.floorAt + b]! +
+        shared[layout.floorCoupling]! * gainDb +
+        own[k * OWN + 2]! +
+        own[k * OWN + 3]! * octaves +
+        (sweepIndex > 0 ? shared[layout.sweepFloor + sweepIndex - 1]! : 0)
     const coupledDb =
-      own[k * OWN]! +
-      own[k * OWN + 1]! * this.model.bandOctaves[b]! +
-      (cover > 0 ? shared[layout.cover + cover - 1]! : 0) +
-      (sweepIndex > 0 ? shared[layout.sweepSource + sweepIndex - 1]! : 0)
+      gainDb + this.stretchDb(k, b, shared) + (sweepIndex > 0 ? shared[layout.sweepSource + sweepIndex - 1]! : 0)
     const driftDb = shared[layout.drift + sweepIndex]! * walk
+    const ground = this.groundAt(k, b)
     let total = Math.exp(NEPERS_PER_DB * floorDb)
     for (let j = 0; j < this.sources.length; j++) {
       // Told noises stand in an air-off clip already; leak and inlet sound only with the air on.
@@ -308,7 +385,6 @@ export class LevelModel {
   private clip(at: {
     readonly k: number
     readonly air: 'on' | 'off'
-    readonly ground: Ground
     readonly parameters: Parameters
     readonly equations: NormalEquations
   }): number {
@@ -319,21 +395,27 @@ export class LevelModel {
       this.residuals[b] = 0
       if (clip.weight[b]! === 0) continue
       const told = this.toldFloor(k, b, air)
-      const total = this.expect(k, b, air, told, at.ground, at.parameters)
+      const total = this.expect(k, b, air, told, at.parameters)
       const residual = clip.levelDb[b]! - Math.log(total) / NEPERS_PER_DB
-      const sourceShare = this.fillRow(k, b, told, total)
-      const floorSd = told === null ? FLOOR_CELL_SD_DB : this.model.toldSdDb[b]!
-      const variance = floorSd * floorSd + (sourceShare * SOURCE_SD_DB) ** 2
+      const sourceShare = this.fillRow(k, b, told, total, at.parameters)
+      const floorSd = told === null ? this.model.noise.floorSdDb : this.model.toldSdDb[b]!
+      this.shares[b] = sourceShare
+      const variance = floorSd * floorSd + (sourceShare * this.model.noise.sourceSdDb) ** 2
       const share = CELL_SHARE * clip.weight[b]!
       this.residuals[b] = residual
       this.weights[b] = (share * (CELL_FREEDOM + 1)) / (CELL_FREEDOM + (residual * residual) / variance) / variance
       explained += share * cellCost(residual, variance)
     }
-    const disturbed = this.disturbedCost(clip.weight)
-    const a = Math.log(1 - DISTURBED_SHARE) - explained
-    const c = Math.log(DISTURBED_SHARE) - disturbed
-    const top = Math.max(a, c)
-    const log = top + Math.log(Math.exp(a - top) + Math.exp(c - top))
+    if (!this.doubtsClips) {
+      this.addRows(at, 1)
+      return explained
+    }
+    const passed = air === 'on' && (this.sources[0]?.passedBy?.[k] ?? false) ? PASSED_SHARE : 0
+    const a = Math.log(1 - DISTURBED_SHARE - passed) - explained
+    const c = Math.log(DISTURBED_SHARE) - this.disturbedCost(clip.weight)
+    const p = passed > 0 ? Math.log(passed) - this.passedCost(clip.weight) : Number.NEGATIVE_INFINITY
+    const top = Math.max(a, c, p)
+    const log = top + Math.log(Math.exp(a - top) + Math.exp(c - top) + Math.exp(p - top))
     this.addRows(at, Math.exp(a - log))
     return -log
   }
@@ -357,6 +439,15 @@ export class LevelModel {
     return cost
   }
 
+  /** Cost of a clip in which bubbles on their way were heard: bands err widely and each by itself. */
+  private passedCost(weight: Float64Array): number {
+    let cost = 0
+    for (let b = 0; b < this.bands; b++) {
+      if (weight[b]! > 0) cost += CELL_SHARE * weight[b]! * cellCost(this.residuals[b]!, PASSED_SD_DB * PASSED_SD_DB)
+    }
+    return cost
+  }
+
   private addRows(
     { k, air, equations }: { k: number; air: 'on' | 'off'; equations: NormalEquations },
     trust: number,
@@ -365,6 +456,7 @@ export class LevelModel {
     for (let b = 0; b < this.bands; b++) {
       if (clip.weight[b]! === 0) continue
       const weight = trust * this.weights[b]!
+      if (this.seen !== null && trust > 0.5) this.note(k, b, air)
       if (air === 'on') {
         this.squares += clip.weight[b]! * trust * this.residuals[b]! ** 2
         this.squaresWeight += clip.weight[b]! * trust
@@ -373,13 +465,19 @@ export class LevelModel {
     }
   }
 
+  private note(k: number, b: number, air: 'on' | 'off'): void {
+    const share = this.shares[b]!
+    if (share > 0.7) this.seen!.source.push(Math.abs(this.residuals[b]!))
+    else if (share < 0.2 && this.toldFloor(k, b, air) === null) this.seen!.floor.push(Math.abs(this.residuals[b]!))
+  }
+
   /** Derivatives of a cell's level, from what `expect` left; columns in rising order. @returns the sources' share. */
-  private fillRow(k: number, b: number, told: number | null, total: number): number {
+  private fillRow(k: number, b: number, told: number | null, total: number, at: Parameters): number {
     const { layout } = this
     const row = this.rows[b]!
     const { columns, values, own } = row
     const { sweepIndex, walk } = this.model.settings[k]!
-    const cover = this.model.coverOf[k]!
+    const stretch = this.hasStretches ? layout.stretch + STRETCH * this.model.stretchOf[k]! : -1
     let sourceShare = 0
     let airShare = 0
     for (let j = 0; j < this.sources.length; j++) {
@@ -395,27 +493,38 @@ export class LevelModel {
       values[row.count++] = value
     }
     if (heard) {
-      this.fillGround(row, total)
+      this.fillGround(row, b, total)
+    }
+    const octaves = this.model.bandOctaves[b]!
+    const coupling = floorShare * at.shared[layout.floorCoupling]!
+    if (floorShare > 0) put(layout.floorCoupling, floorShare * (at.own[k * OWN]! + at.own[k * OWN + 1]! * octaves))
+    if (heard) {
       put(layout.drift + sweepIndex, airShare * walk)
       if (sweepIndex > 0) put(layout.sweepSource + sweepIndex - 1, sourceShare)
     }
     if (floorShare > 0 && sweepIndex > 0) put(layout.sweepFloor + sweepIndex - 1, floorShare)
     if (heard) {
-      if (cover > 0) put(layout.cover + cover - 1, sourceShare)
+      if (stretch >= 0) {
+        put(stretch, sourceShare)
+        put(stretch + 1, -(this.model.bandKhz[b]! - MIDDLE_KHZ) * sourceShare)
+        put(stretch + 2, values[1]!)
+        put(stretch + 3, values[2]!)
+      }
       for (let j = 0; j < this.sources.length; j++) put(layout.count + j * this.bands + b, this.level[j]! / total)
     }
     if (floorShare > 0) put(this.floorAt + b, floorShare)
-    own[0] = heard ? sourceShare : 0
-    own[1] = heard ? sourceShare * this.model.bandOctaves[b]! : 0
+    own[0] = (heard ? sourceShare : 0) + coupling
+    own[1] = own[0]! * octaves
     own[2] = floorShare
+    own[3] = floorShare * octaves
     return sourceShare
   }
 
-  /** The five numbers of the ground, which stand first. */
-  private fillGround(row: SparseRow, total: number): void {
+  /** The numbers of the ground, which stand first. */
+  private fillGround(row: SparseRow, b: number, total: number): void {
     const { columns, values } = row
-    values.fill(0, 0, 5)
-    for (let i = 0; i < 5; i++) columns[i] = i
+    values.fill(0, 0, 7)
+    for (let i = 0; i < 7; i++) columns[i] = i
     for (let j = 0; j < this.sources.length; j++) {
       const share = this.level[j]! / total
       if (share === 0) continue
@@ -426,8 +535,20 @@ export class LevelModel {
       values[3]! += share * moved.byLogPipeLoss
       values[4]! += share * moved.byLogDepth
     }
-    row.count = 5
+    values[5] = values[0]! * this.model.bandOctaves[b]!
+    values[6] = values[0]! * this.curve[b]!
+    row.count = 7
   }
+}
+
+/** A few cells before any were seen, the parameters that every setting-down spends, and the least and most, dB. Chosen. */
+const LEARNING = { before: 12, spent: 1.25, least: 0.3, most: 3 }
+
+function learntSd(absolute: readonly number[], expectedDb: number): number {
+  const n = absolute.length
+  const seen = n === 0 ? 0 : (LEARNING.spent * median(absolute)) / 0.6745
+  const variance = (n * seen * seen + LEARNING.before * expectedDb * expectedDb) / (n + LEARNING.before)
+  return Math.min(LEARNING.most, Math.max(LEARNING.least, Math.sqrt(variance)))
 }
 
 /** Spreading, ln absorption, pipe level, ln pipe loss, ln depth ratio. */
@@ -437,16 +558,10 @@ const GROUND_LIMITS = [
   [-60, 10],
   [Math.log(0.3), Math.log(60)],
   [-1.5, 1.5],
+  [-0.6, 0.6],
+  [-0.3, 0.3],
+  [-0.2, 1.2],
 ] as const
-
-function groundOf({ shared }: Parameters): Ground {
-  return {
-    spreading: shared[0]!,
-    absorptionDbPerMKhz: Math.exp(shared[1]!),
-    pipeLevelDb: shared[2]!,
-    pipeLossDbPerMKhz: Math.exp(shared[3]!),
-  }
-}
 
 /** −ln of the t-density of a residual, less what is the same for all. */
 function cellCost(residualDb: number, variance: number): number {

@@ -1,14 +1,14 @@
 import type { Problem } from '../base/problem'
 import { groundPrior } from '../ground/groundPrior'
 import { depthAt } from '../line/depthAt'
-import type { Line } from '../line/line'
+import type { Cover, Line } from '../line/line'
 import { linePath } from '../line/linePath'
 import { lineRange } from '../line/lineRange'
 import { placeAlong } from '../line/placeAlong'
 import { tapeDistance } from '../line/tapeDistance'
 import type { LocateAnswer, Sounding, Source } from './answer'
 import { digFirst } from './digFirst'
-import { fitModel } from './fitModel'
+import { type FitModel, fitModel } from './fitModel'
 import { fitSources } from './fitSources'
 import type { TriedSource } from './levelModel'
 import { listenNext } from './listenNext'
@@ -16,7 +16,7 @@ import { pointEvidence } from './pointEvidence'
 import { rankPoints } from './rankPoints'
 import { reasonsFor } from './reasons'
 import { logRingLikelihood } from './ringEvidence'
-import { geometryFrom, type Scan, scanLine } from './scanLine'
+import { coldPass, geometryFrom, type Scan, scanLine } from './scanLine'
 import { searchGrid, spacingM } from './searchGrid'
 import { isUsable, settingsDown, weighedBands } from './settingsDown'
 import { judge } from './verdict'
@@ -30,6 +30,9 @@ const LONE_SPACING_M = 1
 export const FEWEST_POINTS = 3
 /** That there is a source to be heard, before any clip was: a line is listened to after it failed its test. Chosen. */
 const PRIOR_OF_SOURCE = 0.9
+
+/** Air is let in, and machines stand, at or near the surface, m. Chosen. */
+const SURFACE_DEPTH_M = 0.15
 
 export interface LocateInput {
   readonly line: Line
@@ -123,7 +126,7 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const sweeps = [...new Set(soundings.filter(isUsable).map((sounding) => sounding.row.sweep))].sort()
   const settings = settingsDown(soundings, line, sweeps)
   const anyEvidence = soundings.find(isUsable)!.evidence!
-  const model = fitModel(
+  const plain = fitModel(
     settings,
     weighedBands(anyEvidence).map((band) => band.midHz),
     sweeps.length,
@@ -131,21 +134,41 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const known: TriedSource[] = [
     ...(line.airInletM === null
       ? []
-      : [{ kind: 'inlet' as const, geometry: geometryFrom(line, line.airInletM, model) }]),
-    ...line.noises.map((noise) => ({ kind: 'noise' as const, geometry: geometryFrom(line, noise.atM, model) })),
+      : [{ kind: 'inlet' as const, geometry: geometryFrom(line, line.airInletM, plain, SURFACE_DEPTH_M) }]),
+    ...line.noises.map((noise) => ({
+      kind: 'noise' as const,
+      geometry: geometryFrom(line, noise.atM, plain, SURFACE_DEPTH_M),
+    })),
   ]
-  const scan = scanLine({ model, line, grid: frame.grid, spacingM: frame.spacingM, range: frame.range, known })
+  const where = { line, grid: frame.grid, spacingM: frame.spacingM, range: frame.range, known }
   const middle = (frame.range[0] + frame.range[1]) / 2
-  const ground = groundPrior(model.covers[0]!, depthAt(line, middle).told)
+  const ground = groundPrior(commonCover(plain), depthAt(line, middle).told)
+  const noLeak = fitSources(plain, known, ground, 'with pipe')
+  const cold = coldPass({ model: plain, ...where })
+  const model = { ...plain, noise: cold.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a)).fit.noise() }
+  const scan = scanLine({ model, ...where }, cold)
   const ringsNone = logRingLikelihood(settings, null)
   const best = scan.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
   return {
     model,
     known,
     scan,
-    logNone: fitSources(model, known, ground, 'with pipe').logEvidence + ringsNone,
+    logNone:
+      Math.max(
+        noLeak.logEvidence,
+        ...[model.noise, noLeak.noise()].map(
+          (noise) => fitSources({ ...plain, noise }, known, ground, noLeak).logEvidence,
+        ),
+      ) + ringsNone,
     ringSupport: best.logEvidence - best.fit.logEvidence - ringsNone,
   }
+}
+
+/** The cover of most settings-down; of equals, the first in alphabet. */
+function commonCover({ stretchCovers, stretchOf }: FitModel): Cover {
+  const counts = new Map<Cover, number>()
+  for (const stretch of stretchOf) counts.set(stretchCovers[stretch]!, (counts.get(stretchCovers[stretch]!) ?? 0) + 1)
+  return [...counts].sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1))[0]![0]
 }
 
 function candidateSource(

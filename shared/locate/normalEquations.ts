@@ -1,7 +1,7 @@
 import { choleskyInPlace, choleskySolve } from '../base/cholesky'
 
-/** Numbers that each setting-down has of its own: gain, tilt, floor offset. */
-export const OWN = 3
+/** Numbers that each setting-down has of its own: gain, tilt, the floor's offset and tilt. */
+export const OWN = 4
 
 /**
  * Normal equations of a least-squares step in which some parameters are shared by all settings-down and three belong to
@@ -121,26 +121,44 @@ export class NormalEquations {
   private eliminate(group: number, l: Float64Array): void {
     const n = this.size
     const v = this.eliminated
-    const s0 = this.ownSlope[group * OWN]! / l[0]!
-    const s1 = (this.ownSlope[group * OWN + 1]! - l[3]! * s0) / l[4]!
-    const s2 = (this.ownSlope[group * OWN + 2]! - l[6]! * s0 - l[7]! * s1) / l[8]!
-    const first = group * OWN * n
+    const [l00, l10, l11, l20, l21, l22, l30, l31, l32, l33] = [
+      l[0]!,
+      l[4]!,
+      l[5]!,
+      l[8]!,
+      l[9]!,
+      l[10]!,
+      l[12]!,
+      l[13]!,
+      l[14]!,
+      l[15]!,
+    ]
+    const own = group * OWN
+    const s0 = this.ownSlope[own]! / l00
+    const s1 = (this.ownSlope[own + 1]! - l10 * s0) / l11
+    const s2 = (this.ownSlope[own + 2]! - l20 * s0 - l21 * s1) / l22
+    const s3 = (this.ownSlope[own + 3]! - l30 * s0 - l31 * s1 - l32 * s2) / l33
+    const first = own * n
     for (let c = 0; c < n; c++) {
-      const a = this.cross[first + c]! / l[0]!
-      const b = (this.cross[first + n + c]! - l[3]! * a) / l[4]!
-      const d = (this.cross[first + 2 * n + c]! - l[6]! * a - l[7]! * b) / l[8]!
+      const a = this.cross[first + c]! / l00
+      const b = (this.cross[first + n + c]! - l10 * a) / l11
+      const d = (this.cross[first + 2 * n + c]! - l20 * a - l21 * b) / l22
+      const e = (this.cross[first + 3 * n + c]! - l30 * a - l31 * b - l32 * d) / l33
       v[c] = a
       v[n + c] = b
       v[2 * n + c] = d
-      this.step[c]! -= a * s0 + b * s1 + d * s2
+      v[3 * n + c] = e
+      this.step[c]! -= a * s0 + b * s1 + d * s2 + e * s3
     }
     for (let r = 0; r < n; r++) {
       const v0 = v[r]!
       const v1 = v[n + r]!
       const v2 = v[2 * n + r]!
-      if (v0 === 0 && v1 === 0 && v2 === 0) continue
+      const v3 = v[3 * n + r]!
+      if (v0 === 0 && v1 === 0 && v2 === 0 && v3 === 0) continue
       const row = r * n
-      for (let c = 0; c <= r; c++) this.factor[row + c]! -= v0 * v[c]! + v1 * v[n + c]! + v2 * v[2 * n + c]!
+      for (let c = 0; c <= r; c++)
+        this.factor[row + c]! -= v0 * v[c]! + v1 * v[n + c]! + v2 * v[2 * n + c]! + v3 * v[3 * n + c]!
     }
   }
 

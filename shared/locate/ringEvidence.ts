@@ -16,7 +16,9 @@ const TURN_DB = 3
 /** Shape of the negative binomial: slugs and swells make counts wander far more than chance alone. Chosen. */
 const DISPERSION = 1.5
 /** Share of clips whose rings have another cause altogether, and the rates they may show: mostly few. Chosen. */
-const ODD_SHARE = 0.06
+const ODD_SHARE = 0.04
+/** The same where air passes below on its way from the inlet to the leak. Chosen. */
+const PASSED_SHARE = 0.25
 const ODD_RATES = [
   { perS: 0.5, weight: 0.5 },
   { perS: 1.5, weight: 0.3 },
@@ -33,16 +35,32 @@ const ODD_RATES = [
  *
  * @param settings    Those without rings are passed over.
  * @param overFloorDb Modelled signal over floor in the best band for each, dB; `null`: no leak anywhere.
+ * @param passedBy    Whether air passes below each on its way to the leak: then rings there say little.
  * @returns ln of the likelihood, comparable between places and with `null`.
  */
-export function logRingLikelihood(settings: readonly SettingDown[], overFloorDb: Float64Array | null): number {
+export function logRingLikelihood(
+  settings: readonly SettingDown[],
+  overFloorDb: Float64Array | null,
+  passedBy: readonly boolean[] = [],
+): number {
   const heard = settings.flatMap(({ rings }, k) =>
-    rings === null ? [] : [{ rings, over: overFloorDb === null ? null : overFloorDb[k]! }],
+    rings === null
+      ? []
+      : [
+          {
+            rings,
+            over: overFloorDb === null ? null : overFloorDb[k]!,
+            oddShare: passedBy[k] ? PASSED_SHARE : ODD_SHARE,
+          },
+        ],
   )
   if (heard.length === 0) return 0
   const odd = heard.map(({ rings }) => logOdd(rings))
   const logOf = (rateOf: (over: number | null) => number) =>
-    heard.reduce((sum, { rings, over }, i) => sum + logMixed(logCount(rings, rateOf(over)), odd[i]!), 0)
+    heard.reduce(
+      (sum, { rings, over, oddShare }, i) => sum + logMixed(logCount(rings, rateOf(over)), odd[i]!, oddShare),
+      0,
+    )
 
   const terms: number[] = []
   for (const { perS, weight } of FALSE_RATES) {
@@ -60,9 +78,9 @@ export function logRingLikelihood(settings: readonly SettingDown[], overFloorDb:
   return logSumExp(terms)
 }
 
-function logMixed(logExpected: number, logOther: number): number {
-  const a = Math.log(1 - ODD_SHARE) + logExpected
-  const b = Math.log(ODD_SHARE) + logOther
+function logMixed(logExpected: number, logOther: number, oddShare: number): number {
+  const a = Math.log(1 - oddShare) + logExpected
+  const b = Math.log(oddShare) + logOther
   const top = Math.max(a, b)
   return top + Math.log(Math.exp(a - top) + Math.exp(b - top))
 }

@@ -8,11 +8,11 @@ import { linePath } from '../line/linePath'
 import { stretchAt } from '../line/stretchAt'
 import type { FitModel } from './fitModel'
 import { type ColdStart, type Fit, fitSources } from './fitSources'
-import type { TriedSource } from './levelModel'
+import type { Parameters, TriedSource } from './levelModel'
 import { logRingLikelihood } from './ringEvidence'
 
-/** What a source past an end of the line weighs against one on it. Chosen: the told length may be short. */
-const PAST_END_WEIGHT = 0.25
+/** Past an end the prior falls to 1/e within so many spacings: a told length is a little out, told points may stop short. Chosen. */
+const PAST_END_SPACINGS = { toldLength: 0.2, onlyPoints: 1 }
 /** Nothing is heard from further off than this many spacings that the nearest point would not tell as well. Chosen. */
 const HEARD_SPACINGS = 5
 /** Steps of half a spacing from one place to the next where no point is near. Even. */
@@ -20,7 +20,7 @@ const FAR_STEPS = 20
 /** A neighbour whose evidence is better by this, in nepers, may have found what a cold start missed. */
 const CLEARLY_BETTER = 3
 /** Places this many nepers of evidence below the best are not looked at more closely. */
-const REFINE_WITHIN = [20, 14, 9]
+const REFINE_WITHIN = [14, 9, 6]
 /** Where four neighbours differ by less than this, in nepers, a straight line between them is good enough. Chosen. */
 const FLAT = 1
 
@@ -56,9 +56,14 @@ export interface ScanInput {
 }
 
 /** Geometry from a place along the line to every setting-down, over bends and offsets. */
-export function geometryFrom(line: Line, alongM: number, model: FitModel): Geometry[] {
+export function geometryFrom(
+  line: Line,
+  alongM: number,
+  model: FitModel,
+  mostDepthM = Number.POSITIVE_INFINITY,
+): Geometry[] {
   const path = linePath(line)
-  const { depthM } = depthAt(line, alongM)
+  const depthM = Math.min(mostDepthM, depthAt(line, alongM).depthM)
   return model.settings.map((setting) => ({
     depthM,
     acrossM: acrossToSource(path, {
@@ -78,8 +83,8 @@ export function geometryFrom(line: Line, alongM: number, model: FitModel): Geome
  * better of both neighbours, so that neither direction along the line is favoured; then places between are tried
  * wherever the evidence is near the best. Between tried places the log evidence is joined by straight lines.
  */
-export function scanLine(input: ScanInput): Scan {
-  const coarse = coarsePass(input)
+export function scanLine(input: ScanInput, before: readonly TriedPlace[]): Scan {
+  const coarse = coarsePass(input, before)
   const tried = REFINE_WITHIN.reduce((places, within) => refine(input, places, within), coarse)
   const logDensity = Float64Array.from(input.grid, (along) => logPrior(input, along) + interpolated(tried, along))
   const step = input.grid[1]! - input.grid[0]!
@@ -87,27 +92,35 @@ export function scanLine(input: ScanInput): Scan {
   return { tried, logEvidence, perM: logDensity.map((log) => Math.exp(log - logEvidence)) }
 }
 
-/** ln of the prior density of the leak's place, 1/m. */
-function logPrior({ range, grid }: ScanInput, alongM: number): number {
-  const onLine = range[1] - range[0]
-  const past = grid[grid.length - 1]! - grid[0]! - onLine
-  const inside = alongM >= range[0] && alongM <= range[1]
-  return Math.log((inside ? 1 : PAST_END_WEIGHT) / (onLine + PAST_END_WEIGHT * past))
+/** ln of the prior density of the leak's place, 1/m: even along the line, falling past its ends. */
+function logPrior({ range, line, spacingM }: ScanInput, alongM: number): number {
+  const fallM = spacingM * (line.lengthM === null ? PAST_END_SPACINGS.onlyPoints : PAST_END_SPACINGS.toldLength)
+  const pastM = Math.max(range[0] - alongM, alongM - range[1], 0)
+  return -pastM / fallM - Math.log(range[1] - range[0] + 2 * fallM)
 }
 
-function coarsePass(input: ScanInput): TriedPlace[] {
+/** Cold starts at every second place of the coarse pass, for what they tell of how far levels scatter. */
+export function coldPass(input: ScanInput): TriedPlace[] {
+  return coarsePlaces(input)
+    .filter(({ isCold }) => isCold)
+    .map(({ alongM }, i) => tryPlace(input, alongM, i % 2 === 0 ? 'with pipe' : 'without pipe'))
+}
+
+function coarsePass(input: ScanInput, before: readonly TriedPlace[]): TriedPlace[] {
   const places = coarsePlaces(input)
-  const cold = places.map(({ alongM, isCold }) =>
-    isCold ? better(tryPlace(input, alongM, 'with pipe'), tryPlace(input, alongM, 'without pipe')) : null,
-  )
+  const starts = new Map(before.map((place) => [place.alongM, place.fit]))
+  const cold = places.map(({ alongM }) => {
+    const start = starts.get(alongM)
+    return start === undefined ? null : tryBoth(input, alongM, start)
+  })
   const all = places.map(({ alongM }, i) => {
     const near = [cold[i - 1], cold[i + 1]].filter((each) => each !== undefined && each !== null)
-    return cold[i] ?? tryPlace(input, alongM, near.reduce(better).fit.shared)
+    return cold[i] ?? tryBoth(input, alongM, near.reduce(better).fit)
   })
   return all.map((place, i) => {
     const best = [all[i - 1], all[i + 1]].filter((each) => each !== undefined).reduce(better)
     if (best.logEvidence < place.logEvidence + CLEARLY_BETTER) return place
-    return better(place, tryPlace(input, place.alongM, best.fit.shared))
+    return better(place, tryBoth(input, place.alongM, best.fit))
   })
 }
 
@@ -136,7 +149,7 @@ function refine(input: ScanInput, places: readonly TriedPlace[], within: number)
     if (!next || Math.max(place.logEvidence, next.logEvidence) < best - within) return [place]
     const around = places.slice(Math.max(0, i - 1), i + 3).map((each) => each.logEvidence)
     if (Math.max(...around) - Math.min(...around) < FLAT) return [place]
-    return [place, tryPlace(input, (place.alongM + next.alongM) / 2, better(place, next).fit.shared)]
+    return [place, tryPlace(input, (place.alongM + next.alongM) / 2, better(place, next).fit)]
   })
 }
 
@@ -144,13 +157,39 @@ function better(a: TriedPlace, b: TriedPlace): TriedPlace {
   return b.logEvidence > a.logEvidence ? b : a
 }
 
+/** From another place's fit: once as it stands, once trusting all clips anew, since which are disturbed is a leap. */
+function tryBoth(input: ScanInput, alongM: number, start: Parameters): TriedPlace {
+  return better(tryPlace(input, alongM, start), tryPlace(input, alongM, start, true))
+}
+
 /** Best fit at a place, from another place's fit or from the levels themselves. */
-function tryPlace(input: ScanInput, alongM: number, start: Float64Array | ColdStart): TriedPlace {
+function tryPlace(
+  input: ScanInput,
+  alongM: number,
+  start: Parameters | ColdStart,
+  trusting = typeof start === 'string',
+): TriedPlace {
   const { line, model, known } = input
   const ground = groundPrior(stretchAt(line, alongM)?.cover ?? 'soil', depthAt(line, alongM).told)
-  const sources: TriedSource[] = [{ kind: 'leak', geometry: geometryFrom(line, alongM, model) }, ...known]
-  const fit = fitSources(model, sources, ground, start)
-  return { alongM, fit, logEvidence: fit.logEvidence + logRingLikelihood(model.settings, fit.overFloorDb) }
+  const sources: TriedSource[] = [
+    { kind: 'leak', geometry: geometryFrom(line, alongM, model), passedBy: passedBy(line, alongM, model) },
+    ...known,
+  ]
+  const fit = fitSources(model, sources, ground, start, trusting)
+  return {
+    alongM,
+    fit,
+    logEvidence: fit.logEvidence + logRingLikelihood(model.settings, fit.overFloorDb, sources[0]!.passedBy),
+  }
+}
+
+/** Which settings-down stand between the air inlet and a leak; none when no inlet was told. */
+function passedBy(line: Line, alongM: number, model: FitModel): boolean[] {
+  const inlet = line.airInletM
+  return model.settings.map(
+    (setting) =>
+      inlet !== null && Math.min(inlet, alongM) <= setting.alongM && setting.alongM <= Math.max(inlet, alongM),
+  )
 }
 
 function interpolated(tried: readonly TriedPlace[], alongM: number): number {

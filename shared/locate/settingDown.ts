@@ -14,6 +14,8 @@ export interface SettingDown {
   readonly alongM: number
   readonly offsetM: number
   readonly cover: Cover
+  /** Which told stretch it stands on; −1 on none. */
+  readonly stretch: number
   /** Index into the fit's list of sweeps. */
   readonly sweepIndex: number
   /** When in its sweep's walk, −0.5 to 0.5; 0 when no times were told. */

@@ -43,6 +43,7 @@ export function settingsDown(soundings: readonly Sounding[], line: Line, sweeps:
       alongM: row.alongM,
       offsetM: row.offsetM,
       cover: stretchAt(line, row.alongM)?.cover ?? 'soil',
+      stretch: line.stretches.indexOf(stretchAt(line, row.alongM)!),
       sweepIndex: sweeps.indexOf(row.sweep),
       walk: walkOf(on ?? off!),
       on: on && bandRow(on.evidence!),

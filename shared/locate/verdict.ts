@@ -4,7 +4,7 @@ import type { Facts } from './facts'
 import { massBetween } from './window'
 
 /** Below this probability of any source the verdict is `no leak heard`. */
-const HEARD = 0.5
+const HEARD = 0.25
 /** From this probability of a source on a place can be `located`. */
 const SURE = 0.6
 /** More than this share of the density past an end of the line is not `located`. Chosen. */
