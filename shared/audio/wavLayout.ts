@@ -45,6 +45,9 @@ const NEARLY_WHOLE_SHARE = 0.9 // chosen
  */
 export const MOST_FRAMES = 30_000_000
 
+/** Most samples of all channels together, which bounds the memory of files with many channels. Chosen: four such clips. */
+export const MOST_SAMPLES = 4 * MOST_FRAMES
+
 /** How other sound files begin. */
 const OTHER_FILES: readonly (readonly [start: string, offset: number, name: string])[] = [
   ['fLaC', 0, 'a FLAC file'],
@@ -91,7 +94,8 @@ export function wavLayout(bytes: Uint8Array, fileName: string): WavLayout {
   if (frames === 0) {
     throw new FormatError(fileName, `byte ${found.dataAt}`, 'holds no sound, not one whole sample; record it again')
   }
-  if (frames > MOST_FRAMES) throw new FormatError(fileName, '', tooLong(frames, format.sampleRateHz))
+  const mostFrames = Math.min(MOST_FRAMES, Math.floor(MOST_SAMPLES / format.channels))
+  if (frames > mostFrames) throw new FormatError(fileName, '', tooLong(frames, mostFrames, format))
   const problems: Problem[] = []
   if (found.lost !== null) problems.push(audioProblem('header_lies', 'note', { chunk: found.lost }))
   if (!format.consistent) problems.push(audioProblem('header_lies', 'note', { chunk: 'fmt' }))
@@ -101,9 +105,10 @@ export function wavLayout(bytes: Uint8Array, fileName: string): WavLayout {
   return { format, littleEndian, soundAt: found.dataAt, frames, problems }
 }
 
-function tooLong(frames: number, sampleRateHz: number): string {
+function tooLong(frames: number, mostFrames: number, { sampleRateHz, channels }: WavFormat): string {
   const minutes = (count: number) => Math.floor(count / sampleRateHz / 6) / 10
-  const limit = `at most ${minutes(MOST_FRAMES)} min are read at ${sampleRateHz} Hz`
+  const ofChannels = mostFrames < MOST_FRAMES ? ` and ${channels} channels` : ''
+  const limit = `at most ${minutes(mostFrames)} min are read at ${sampleRateHz} Hz${ofChannels}`
   return `holds ${minutes(frames)} min of sound, and ${limit}; cut it down to the seconds you listened`
 }
 

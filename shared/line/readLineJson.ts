@@ -107,7 +107,11 @@ export function readLineJson(source: unknown, fileName: string): { line: Line; p
 
 function parsed(text: string, fileName: string): unknown {
   if (text.length > MOST_TEXT) {
-    throw new FormatError(fileName, '', `holds ${text.length} characters; at most ${MOST_TEXT} are read`)
+    throw new FormatError(
+      fileName,
+      '',
+      `holds ${text.length} characters, and at most ${MOST_TEXT} are read; keep to the line`,
+    )
   }
   return parseJson(text, fileName)
 }

@@ -22,7 +22,8 @@ export const CSV_LIMITS = { characters: 8_000_000, records: 1000, cells: 200, ce
  */
 export function csvRecords(text: string, delimiter: string, fileName: string): CsvRecord[] {
   if (text.length > CSV_LIMITS.characters) {
-    throw new FormatError(fileName, '', `holds ${text.length} characters; at most ${CSV_LIMITS.characters} are read`)
+    const limit = `at most ${CSV_LIMITS.characters} are read`
+    throw new FormatError(fileName, '', `holds ${text.length} characters, and ${limit}; split the sheet`)
   }
   const cursor: Cursor = { text, delimiter, fileName, at: 0, row: 1 }
   const records: CsvRecord[] = []
@@ -55,7 +56,8 @@ function readRecord(cursor: Cursor): CsvRecord {
   for (;;) {
     const cell = cursor.text[cursor.at] === '"' ? quotedCell(cursor) : plainCell(cursor)
     if (cell.length > CSV_LIMITS.cellCharacters) {
-      fail(cursor, row, `a cell holds ${cell.length} characters; at most ${CSV_LIMITS.cellCharacters} are read`)
+      const limit = `at most ${CSV_LIMITS.cellCharacters} are read`
+      fail(cursor, row, `a cell holds ${cell.length} characters, and ${limit}; shorten it`)
     }
     cells.push(cell)
     if (cells.length > CSV_LIMITS.cells) fail(cursor, row, `has more than ${CSV_LIMITS.cells} cells; remove some`)

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest'
 import wavefile from 'wavefile/dist/wavefile.js'
 import { readWav } from '../../../shared/audio/readWav'
 import { readWavHeader } from '../../../shared/audio/readWavHeader'
-import { MOST_FRAMES } from '../../../shared/audio/wavLayout'
+import { MOST_FRAMES, MOST_SAMPLES } from '../../../shared/audio/wavLayout'
 import { Random } from '../../../shared/base/random'
 import { powerToDb } from '../../../shared/base/units'
 import { close } from '../../support/close'
@@ -213,6 +213,13 @@ describe('a recorder left running', () => {
     expect(readWavHeader(file(MOST_FRAMES), 'x.wav').frames).toBe(30_000_000)
     expect(() => readWav(file(MOST_FRAMES + 1), 'x.wav')).toThrow(
       'x.wav: holds 62.5 min of sound, and at most 62.5 min are read at 8000 Hz; cut it down to the seconds you listened',
+    )
+  })
+  it('is refused sooner with many channels, which are all held in memory', () => {
+    const sound = new Uint8Array(MOST_SAMPLES + 64)
+    const file = wav([format({ rateHz: 8000, bits: 8, channels: 64 }), chunk('data', sound)])
+    expect(() => readWav(file, 'x.wav')).toThrow(
+      'x.wav: holds 3.9 min of sound, and at most 3.9 min are read at 8000 Hz and 64 channels; cut it down to the seconds',
     )
   })
 })

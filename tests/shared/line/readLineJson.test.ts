@@ -296,7 +296,9 @@ describe('a wrong line file is refused with the place and the mend', () => {
   })
 
   it('a file too large, or nested without end, parsed or not', () => {
-    expect(messageOf(' '.repeat(1_000_001))).toBe('line.json: holds 1000001 characters; at most 1000000 are read')
+    expect(messageOf(' '.repeat(1_000_001))).toBe(
+      'line.json: holds 1000001 characters, and at most 1000000 are read; keep to the line',
+    )
     let deep: unknown = 1
     for (let i = 0; i < 5000; i++) deep = [deep]
     expect(messageOf({ extra: deep })).toContain('is nested more than 32 deep')

@@ -300,7 +300,7 @@ describe('a wrong sheet is refused with the row and the mend', () => {
       'sweep.csv, row 1002: at most 1000 rows are read; split the sheet',
     )
     expect(messageOf(HEADER, `1,0,1.wav${','.repeat(300)}`)).toContain('has more than 200 cells')
-    expect(messageOf(HEADER, 'x'.repeat(8_000_001))).toContain('at most 8000000 are read')
+    expect(messageOf(HEADER, 'x'.repeat(8_000_001))).toContain(', and at most 8000000 are read; split the sheet')
   })
 
   it('in one line, whatever stands in the cell', () => {
