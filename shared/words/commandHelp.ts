@@ -9,6 +9,7 @@ export const COMMAND_HELP = {
 Start here
   yardhark synth --out try
   yardhark locate try
+  (in the project's own folder with npx before it: npx yardhark locate try)
 
 Your own clips
   One WAV file for each point, all in one folder. Name them by their points,

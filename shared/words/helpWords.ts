@@ -4,8 +4,9 @@ import type { Wording } from './wording'
 export const HELP_WORDS = {
   heading_help_record: { text: 'How to record a sweep' },
   help_record_points: { text: 'Mark points over the line, a metre or less apart, and number them along it.' },
+  help_record_water: { text: 'Shut off filter, heater and chlorinator, and fill the line with water.' },
   help_record_air: {
-    text: 'Shut off filter, heater and chlorinator. Fill the line with water. Then let air in gently: through a regulator that was set before, with a relief valve, no more than it takes to bubble, and never above the pressure of the water test.',
+    text: 'Let air in gently: through a regulator set before, with a relief valve, no more than it takes to bubble, and never above the pressure of the water test.',
   },
   help_record_clip: {
     text: 'Set the ground microphone down at each point, let go of it, stand still, and record 6 to 10 seconds.',

@@ -43,7 +43,7 @@ describe('opening on a phone', () => {
     ]
     await page.locator('[data-picker=folder]').setInputFiles(sweepFolder('walk', sheet.join('\r\n')))
     await answer(page, 'walk')
-    expect(await page.getByText(`${MARKUP}.wav: The clip is not there.`).isVisible()).toBe(true)
+    await page.getByText(`${MARKUP}.wav: The clip is not there.`).waitFor()
     await goToScreen(page, 'Line')
     expect(await page.getByText(`Sweep ${MARKUP}: 5 clips`).isVisible()).toBe(true)
     expect(await page.locator('img').count()).toBe(0)
@@ -101,7 +101,7 @@ describe('opening on a phone', () => {
     await goOn.click()
     await answer(page, 'Loose clips')
     await page.getByText('Noted', { exact: true }).click()
-    expect(await page.getByText(/^10\.ogg: The clip is not WAV and may have lost something/).isVisible()).toBe(true)
+    await page.getByText(/^10\.ogg: The clip is not WAV and may have lost something/).waitFor()
   })
 
   it('takes a folder that is dropped on it', async () => {

@@ -44,6 +44,7 @@ export function HelpScreen() {
 
 const RECORD_STEPS = [
   'help_record_points',
+  'help_record_water',
   'help_record_air',
   'help_record_clip',
   'help_record_off',

@@ -61,7 +61,9 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
       <div className="place-column">
         <VerdictPart line={line} answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
         <Later>
-          <PlaceSketch line={line} answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
+          <Later>
+            <PlaceSketch line={line} answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
+          </Later>
         </Later>
         {chosen && (
           <PointPanel
@@ -80,8 +82,10 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
         <Reasons answer={answer} />
         <Later>
           <RankedPoints answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
-          <NextSteps line={line} answer={answer} />
-          <ClipsPart line={line} answer={answer} />
+          <Later>
+            <NextSteps line={line} answer={answer} />
+            <ClipsPart line={line} answer={answer} />
+          </Later>
         </Later>
         <div className="row">
           <SaveAnswer line={line} answer={answer} />
