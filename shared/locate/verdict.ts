@@ -5,8 +5,8 @@ import { massBetween } from './window'
 
 /** Below this probability of any source the verdict is `no leak heard`. */
 const HEARD = 0.25
-/** From this probability of a source on a place can be `located`. */
-const SURE = 0.6
+/** From this probability of a source on a place can be `located`: with rings that speak for it, and without. */
+const SURE = { withRings: 0.6, without: 0.9 }
 /** More than this share of the density past an end of the line is not `located`. Chosen. */
 const PAST_END_SHARE = 0.2
 /** How much the rings must speak for the place when no air-off clip can, nepers. Calibrated on the synthetic yard. */
@@ -31,7 +31,8 @@ export function judge(facts: Facts): { verdict: Verdict; why: Reason[] } {
   const { depthM } = depthAt(facts.line, candidate.alongM)
   const widestM = Math.max(2 * spacingM, 2 * depthM)
   const widthM = candidate.windowM[1] - candidate.windowM[0]
-  if (candidate.probability < SURE) {
+  const sure = facts.ringSupport >= RINGS_NEEDED ? SURE.withRings : SURE.without
+  if (candidate.probability < sure) {
     why.push({ key: 'reason_weak_source', values: { probability: candidate.probability } })
   }
   if (widthM > widestM) why.push({ key: 'reason_wide_window', values: { width_m: widthM, widest_m: widestM } })
