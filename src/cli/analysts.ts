@@ -1,11 +1,12 @@
 import { availableParallelism } from 'node:os'
 import { Worker } from 'node:worker_threads'
+import type { HeardClip } from '../../shared/evidence/heardClip'
 import type { LocateAnswer } from '../../shared/locate/answer'
 import type { LocateInput } from '../../shared/locate/locate'
-import type { ClipPlace, Heard } from './listen'
+import type { ClipPlace } from './listen'
 
 export type Task = { readonly clip: ClipPlace } | { readonly locate: LocateInput }
-export type Reply = { readonly result: Heard | LocateAnswer } | { readonly fault: string }
+export type Reply = { readonly result: HeardClip | LocateAnswer } | { readonly fault: string }
 
 /** Clips below which a second thread costs more than it saves. Chosen. */
 const CLIPS_WORTH_A_THREAD = 6
@@ -29,14 +30,14 @@ export class Analysts {
    * @param onHeard Called after each with how many are done.
    * @returns In the order of the clips, whichever thread was quicker.
    */
-  async listen(clips: readonly ClipPlace[], onHeard: (done: number) => void): Promise<Heard[]> {
-    const heard: Heard[] = []
+  async listen(clips: readonly ClipPlace[], onHeard: (done: number) => void): Promise<HeardClip[]> {
+    const heard: HeardClip[] = []
     let next = 0
     let done = 0
     const work = async (analyst: Analyst) => {
       while (next < clips.length) {
         const index = next++
-        heard[index] = (await analyst.ask({ clip: clips[index]! })) as Heard
+        heard[index] = (await analyst.ask({ clip: clips[index]! })) as HeardClip
         onHeard(++done)
       }
     }
@@ -56,7 +57,7 @@ export class Analysts {
 /** One task at a time for one thread. A fault in the thread is a fault here. */
 class Analyst {
   private readonly thread = new Worker(new URL(import.meta.url)) // the built program is one file
-  private waiting: { resolve: (result: Heard | LocateAnswer) => void; reject: (fault: Error) => void } | null = null
+  private waiting: { resolve: (result: HeardClip | LocateAnswer) => void; reject: (fault: Error) => void } | null = null
 
   constructor() {
     this.thread.on('message', (reply: Reply) => {
@@ -67,7 +68,7 @@ class Analyst {
     this.thread.on('exit', () => this.waiting?.reject(new Error('a thread ended before its work was done')))
   }
 
-  ask(task: Task): Promise<Heard | LocateAnswer> {
+  ask(task: Task): Promise<HeardClip | LocateAnswer> {
     return new Promise((resolve, reject) => {
       this.waiting = { resolve, reject }
       this.thread.postMessage(task)

@@ -14,7 +14,8 @@ import { table, wrapped } from './print'
  */
 export function inspectText(clips: readonly InspectedClip[], width: number): string {
   const [first] = clips
-  const body = clips.length === 1 && first!.evidence ? oneClip(first!.file, first!.evidence) : clipTable(clips, width)
+  const body =
+    clips.length === 1 && first!.evidence ? oneClip(first!.file, first!.evidence, width) : clipTable(clips, width)
   const problems = clips.flatMap(({ file, evidence, problems: own }) =>
     [...own, ...(evidence?.problems ?? [])].map((problem) => {
       const { text, mend } = wordsOf(problem)
@@ -24,24 +25,34 @@ export function inspectText(clips: readonly InspectedClip[], width: number): str
   return problems.length === 0 ? body : `${body}\n${problems.join('')}`
 }
 
-function oneClip(file: string, evidence: ClipEvidence): string {
+function oneClip(file: string, evidence: ClipEvidence, width: number): string {
   const { durationS, sampleRateHz, channels } = evidence
   const values = { file: printable(file), duration_s: durationS, rate_hz: sampleRateHz, channels }
-  const rows = CLIP_FEATURES.map((feature) => [
-    feature.heading,
-    shown(feature, evidence),
-    feature.unit,
-    feature.meaning,
-  ])
+  const numbers = CLIP_FEATURES.map((feature) => [feature.heading, shown(feature, evidence), feature.unit])
   const levels = evidence.bands.map((band) => [
     formatQuantity('band_hz', band.midHz).replace(' Hz', ''),
     ...[band.levelDbFs, band.quietDbFs, band.busyDbFs].map((level) => (level === null ? '-' : formatNumber(level, 1))),
   ])
   return [
     `${sentence('inspect_clip', values)}\n`,
-    table(rows, [true, false, true, true]),
+    withMeanings(table(numbers, [true, false, true]), width),
     table([['band Hz', 'level dBFS', 'quiet', 'busy'], ...levels], [false, false, false, false]),
   ].join('\n')
+}
+
+/** The meaning of each number beside it, in a column of its own. */
+function withMeanings(numbers: string, width: number): string {
+  const rows = numbers.trimEnd().split('\n')
+  const left = Math.max(...rows.map((row) => row.length)) + 2
+  return rows
+    .map((row, i) => {
+      const [first = '', ...others] = wrapped(CLIP_FEATURES[i]!.meaning, width - left, 0)
+        .trimEnd()
+        .split('\n')
+      return [row.padEnd(left) + first, ...others.map((line) => ' '.repeat(left) + line.trimStart())].join('\n')
+    })
+    .join('\n')
+    .concat('\n')
 }
 
 function clipTable(clips: readonly InspectedClip[], width: number): string {

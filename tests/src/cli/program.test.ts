@@ -91,6 +91,7 @@ describe('yardhark inspect', () => {
   it('shows one clip with the meaning of each number', () => {
     const { code, stdout, stderr } = run('inspect', clip('a.wav'))
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' })
+    expect(stdout.split('\n').filter((line) => line.length > 100)).toEqual([])
     for (const { heading, meaning } of CLIP_FEATURES)
       expect(stdout).toMatch(new RegExp(`^${heading} .*${meaning.slice(0, 20)}`, 'm'))
     expect(stdout).toContain('2.0 s, 8000 Hz, channels: 1.')
