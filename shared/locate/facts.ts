@@ -1,5 +1,5 @@
 import type { Line } from '../line/line'
-import type { Source } from './answer'
+import type { Sounding, Source } from './answer'
 import type { FitModel } from './fitModel'
 import type { TriedSource } from './levelModel'
 import type { HeardPoint } from './pointEvidence'
@@ -18,6 +18,8 @@ export interface Facts {
   /** The likeliest place, whatever the verdict will be. */
   readonly candidate: Source
   readonly points: readonly HeardPoint[]
+  /** Every clip of the sweep, spoilt and missing ones too. */
+  readonly soundings: readonly Sounding[]
   readonly known: readonly TriedSource[]
   /** How much better the ring counts fit with a leak at the likeliest place than without any, nepers. */
   readonly ringSupport: number

@@ -1,107 +1,125 @@
-import { noPaths, noTransfer, preparePaths, transfer } from '../ground/transfer'
 import { depthAt } from '../line/depthAt'
-import { acrossToSource } from '../line/distanceToSource'
-import { linePath } from '../line/linePath'
-import type { LocateAnswer } from './answer'
+import type { LocateAnswer, Reason } from './answer'
 import type { Facts } from './facts'
-import { densityQuantile, shortestWindow } from './window'
+import type { Place } from './readingForecast'
+import { type WindowForecast, windowForecast } from './windowForecast'
 
-/** Places the expectation runs over: quantiles of the posterior. */
-const STAND_INS = 24
-/** Outcomes of a reading around its expectation, in standard deviations, with their weights (Gauss-Hermite, 3 nodes). */
-const OUTCOMES = [
-  { z: -Math.sqrt(3), weight: 1 / 6 },
-  { z: 0, weight: 2 / 3 },
-  { z: Math.sqrt(3), weight: 1 / 6 },
-]
-/** How well one more setting-down tells a level, dB: mostly its unknown gain. Chosen with the fit's own gain. */
-const READING_SD_DB = 3
 /** Advice beyond this many places helps nobody. */
 const MOST_ADVICE = 3
-/** Frequency whose fall-off stands for all bands, kHz. */
-const SPEAKING_KHZ = 0.5
+/** More places than this are not tried, along a wide window. Chosen. */
+const MOST_TRIED = 32
+/** Advice that is expected to leave more than this share of the window is not worth the walk. Chosen. */
+const WORTH_SHARE = 0.9
+/** Listening at a point once more has to leave this much less than the best new place. Chosen. */
+const REPEAT_SHARE = 0.9
+/** Nearer to a point than this share of a spacing is no new place. Chosen. */
+const NEW_PLACE_SPACINGS = 0.2
+/** The route is unsure where it may be this share of the depth beside what was told. Chosen. */
+const UNSURE_ROUTE_DEPTHS = 0.5
+
+type Advice = LocateAnswer['listenNext'][number]
 
 /**
- * Where one more setting-down would shrink the window most, by expectation over what it may read.
+ * Where more settings-down would shrink the window most, by expectation over what they may read (`windowForecast`).
  *
- * Each place tried is a new point on the line, half way between the points around the window, or beside it when the
- * route is unsure. For every stand-in of the leak's place the reading is predicted by the ground's law, the density is
- * weighted by each outcome's likelihood, and the widths of the new windows are averaged.
+ * Where the route is unsure: three places across the line over the likeliest place, to be listened to together; their
+ * width is that after all three. Where the source may lie past an end: places beyond it. Else the best places on the
+ * line, half a spacing or more apart. A point is named again only if its clips were all set aside or a second reading
+ * there is clearly better than any new place.
  *
- * @returns Best first; only places that promise at least a tenth off the window.
+ * @param why What decided the verdict.
+ * @returns Best first; only places that promise at least a tenth off the window, but beyond an end always.
  */
-export function listenNext(facts: Facts): LocateAnswer['listenNext'] {
-  const { candidate, grid, scan } = facts
+export function listenNext(facts: Facts, why: readonly Reason[]): LocateAnswer['listenNext'] {
+  const { candidate, line } = facts
   const widthNow = candidate.windowM[1] - candidate.windowM[0]
-  const standIns = Array.from({ length: STAND_INS }, (_, i) => densityQuantile(grid, scan.perM, (i + 0.5) / STAND_INS))
-  return candidates(facts)
-    .map((place) => ({ ...place, expectedWindowM: expectedWindow(facts, place, standIns) }))
-    .filter((place) => place.expectedWindowM < 0.9 * widthNow)
-    .sort((a, b) => a.expectedWindowM - b.expectedWindowM || a.alongM - b.alongM || a.offsetM - b.offsetM)
-    .slice(0, MOST_ADVICE)
-}
-
-/** Round places to a tenth of a metre that are not already points, from a spacing before the window to one past it. */
-function candidates({ candidate, spacingM, points, line }: Facts): { alongM: number; offsetM: number }[] {
-  const [low, high] = candidate.windowM
-  const step = Math.max(0.1, Math.round((spacingM / 4) * 10) / 10)
-  const places: { alongM: number; offsetM: number }[] = []
-  for (let along = Math.ceil((low - spacingM) / step) * step; along <= high + spacingM; along += step) {
-    const alongM = Math.round(along * 10) / 10
-    if (points.some((point) => Math.abs(point.alongM - alongM) < step / 2)) continue
-    places.push({ alongM, offsetM: 0 })
-  }
   const routeSdM = line.routeSdM ?? 0
+  const isUnsure = routeSdM > UNSURE_ROUTE_DEPTHS * depthAt(line, candidate.alongM).depthM
+  const forecast = windowForecast(facts, isUnsure ? routeSdM : 0)
+  const worth = ({ expectedWindowM }: Advice) => expectedWindowM < WORTH_SHARE * widthNow
+
+  const pastEnd = why.find(({ key }) => key === 'reason_past_start' || key === 'reason_past_end')
+  if (pastEnd) return spread(beyond(facts, pastEnd.key === 'reason_past_end', forecast), facts.spacingM / 2)
+  if (isUnsure && !wasListenedAcross(facts)) return across(facts, forecast)
+  const fresh = rated(newPlaces(facts), forecast)
+  const least = Math.min(widthNow, ...fresh.map(({ expectedWindowM }) => expectedWindowM))
+  const again = rated(heardPlaces(facts), forecast).filter((each) => each.expectedWindowM < REPEAT_SHARE * least)
+  return spread([...fresh, ...again].filter(worth), facts.spacingM / 2)
+}
+
+function rated(places: readonly Place[], forecast: WindowForecast): Advice[] {
+  return places.map((place) => ({ ...place, expectedWindowM: forecast([place]) }))
+}
+
+/** The best, and others that are far enough from all better ones. */
+function spread(advice: readonly Advice[], apartM: number): Advice[] {
+  const kept: Advice[] = []
+  for (const each of [...advice].sort((a, b) => a.expectedWindowM - b.expectedWindowM || a.alongM - b.alongM)) {
+    if (kept.length < MOST_ADVICE && kept.every(({ alongM }) => Math.abs(alongM - each.alongM) >= apartM - 1e-9)) {
+      kept.push(each)
+    }
+  }
+  return kept
+}
+
+/** Points that were heard, from a spacing before the window to one past it. */
+function heardPlaces(facts: Facts): Place[] {
+  const heard = facts.points.filter(({ alongM, evidence }) => evidence.clipsUsed > 0 && isNear(facts, alongM))
+  return [...new Set(heard.map(({ alongM }) => alongM))].map((alongM) => ({ alongM, offsetM: 0 }))
+}
+
+/** Round places from a spacing before the window to one past it that are no points yet, and points without a usable clip. */
+function newPlaces(facts: Facts): Place[] {
+  const { candidate, spacingM, points } = facts
+  const [low, high] = candidate.windowM
+  const silent = points.filter(({ alongM, evidence }) => evidence.clipsUsed === 0 && isNear(facts, alongM))
+  const round = roundPlaces(low - spacingM, high + spacingM, spacingM / 4).filter((alongM) => isNew(facts, alongM))
+  return [...new Set([...silent.map(({ alongM }) => alongM), ...round])].map((alongM) => ({ alongM, offsetM: 0 }))
+}
+
+/** Round places within two spacings beyond an end of the line. */
+function beyond(facts: Facts, isEnd: boolean, forecast: WindowForecast): Advice[] {
+  const { range, spacingM } = facts
+  const [low, high] = isEnd ? [range[1], range[1] + 2 * spacingM] : [range[0] - 2 * spacingM, range[0]]
+  const outside = (alongM: number) => (isEnd ? alongM > range[1] + 1e-9 : alongM < range[0] - 1e-9)
+  const places = roundPlaces(low, high, spacingM / 4).filter((alongM) => outside(alongM) && isNew(facts, alongM))
+  return rated(
+    places.map((alongM) => ({ alongM, offsetM: 0 })),
+    forecast,
+  )
+}
+
+/** Left of the line, over it and right of it, at the likeliest place or a point close by; the width after all three. */
+function across(facts: Facts, forecast: WindowForecast): Advice[] {
+  const { candidate, line, points, spacingM } = facts
   const { depthM } = depthAt(line, candidate.alongM)
-  if (routeSdM <= depthM / 2) return places
-  const middle = Math.round(candidate.alongM * 10) / 10
-  return [...places, { alongM: middle, offsetM: depthM }, { alongM: middle, offsetM: -depthM }]
+  const near = points.find(({ alongM }) => Math.abs(alongM - candidate.alongM) < NEW_PLACE_SPACINGS * spacingM)
+  const alongM = near?.alongM ?? Math.round(candidate.alongM * 10) / 10
+  const asideM = Math.max(0.1, Math.round(Math.max(depthM, line.routeSdM ?? 0) * 10) / 10)
+  const places = [asideM, 0, -asideM].map((offsetM) => ({ alongM, offsetM }))
+  const expectedWindowM = forecast(places)
+  return places.map((place) => ({ ...place, expectedWindowM }))
 }
 
-function expectedWindow(facts: Facts, place: { alongM: number; offsetM: number }, standIns: readonly number[]): number {
-  const { grid, scan, candidate } = facts
-  const predicted = predictedLevels(facts, place)
-  let sum = 0
-  for (const standIn of standIns) {
-    const index = Math.round(((standIn - grid[0]!) / (grid[grid.length - 1]! - grid[0]!)) * (grid.length - 1))
-    for (const { z, weight } of OUTCOMES) {
-      const reading = predicted[index]! + z * READING_SD_DB
-      const after = scan.perM.map(
-        (density, i) => density * Math.exp(-0.5 * ((reading - predicted[i]!) / READING_SD_DB) ** 2),
-      )
-      const [low, high] = shortestWindow(grid, after, candidate.windowProbability)
-      sum += weight * (high - low)
-    }
-  }
-  return sum / standIns.length
+/** Whether somebody already listened on both sides of the line near the likeliest place. */
+function wasListenedAcross({ model, candidate, line, spacingM }: Facts): boolean {
+  const leastM = UNSURE_ROUTE_DEPTHS * depthAt(line, candidate.alongM).depthM
+  const near = model.settings.filter(({ alongM, on }) => on !== null && Math.abs(alongM - candidate.alongM) <= spacingM)
+  return near.some(({ offsetM }) => offsetM >= leastM) && near.some(({ offsetM }) => offsetM <= -leastM)
 }
 
-/** Level a new reading would show for a leak at each grid place, dB over the floor, with the ground as believed. */
-function predictedLevels(
-  { grid, line, scan, points }: Facts,
-  place: { alongM: number; offsetM: number },
-): Float64Array {
-  const path = linePath(line)
-  const out = noTransfer()
-  const paths = noPaths()
-  const best = scan.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
-  const ground = {
-    spreading: best.fit.shared[0]!,
-    absorptionDbPerMKhz: Math.exp(best.fit.shared[1]!),
-    pipeLevelDb: best.fit.shared[2]!,
-    pipeLossDbPerMKhz: Math.exp(best.fit.shared[3]!),
-  }
-  const depthRatio = Math.exp(best.fit.shared[4]!)
-  const strength = Math.max(6, ...points.map((point) => point.evidence.overFloorDb ?? 0))
-  return grid.map((alongM) => {
-    const { depthM } = depthAt(line, alongM)
-    const geometry = {
-      depthM,
-      acrossM: acrossToSource(path, { sourceAlongM: alongM, listenAlongM: place.alongM, offsetM: place.offsetM }),
-      alongPipeM: Math.abs(alongM - place.alongM),
-      besidePipeM: Math.abs(place.offsetM),
-    }
-    const over = strength + transfer(ground, preparePaths(geometry, depthRatio, paths), SPEAKING_KHZ, out).db
-    return 10 * Math.log10(1 + 10 ** (over / 10))
-  })
+function isNear({ candidate, spacingM }: Facts, alongM: number): boolean {
+  return alongM >= candidate.windowM[0] - spacingM && alongM <= candidate.windowM[1] + spacingM
+}
+
+function isNew({ points, spacingM }: Facts, alongM: number): boolean {
+  return points.every((point) => Math.abs(point.alongM - alongM) >= NEW_PLACE_SPACINGS * spacingM)
+}
+
+/** Places on the tenths of a metre, about a step apart and not too many. */
+function roundPlaces(low: number, high: number, step: number): number[] {
+  const tenths = Math.max(1, Math.round(10 * Math.max(step, (high - low) / MOST_TRIED)))
+  const first = Math.ceil((10 * low) / tenths - 1e-9)
+  const last = Math.floor((10 * high) / tenths + 1e-9)
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => ((first + i) * tenths) / 10)
 }

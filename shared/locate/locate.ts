@@ -8,6 +8,7 @@ import { placeAlong } from '../line/placeAlong'
 import { tapeDistance } from '../line/tapeDistance'
 import type { LocateAnswer, Sounding, Source } from './answer'
 import { digFirst } from './digFirst'
+import { digReason } from './digReason'
 import { type FitModel, fitModel } from './fitModel'
 import { fitSources } from './fitSources'
 import type { TriedSource } from './levelModel'
@@ -83,21 +84,24 @@ export function locate(input: LocateInput): LocateAnswer {
     spacingM: frame.spacingM,
     candidate,
     points,
+    soundings,
     known,
     ringSupport,
   }
   const { verdict, why } = judge(facts)
   const sources = verdict === 'no leak heard' ? [] : [candidate]
   const expected = sources.reduce((sum, source) => sum + source.probability, 0)
+  const windows = sources.map((source) => source.windowM)
+  const pieces = digFirst(line, windows, { alongM: frame.grid, perM: scan.perM })
   return {
     verdict,
-    reasons: [...why, ...reasonsFor(facts, verdict)],
+    reasons: [...why, ...reasonsFor(facts, verdict), ...(verdict === 'located' ? digReason(pieces) : [])],
     sources,
     points: rankPoints(points, { alongM: frame.grid, perM: scan.perM }),
     clips,
     density: { alongM: [...frame.grid], perM: [...scan.perM].map((density) => density * expected) },
-    listenNext: verdict === 'no leak heard' ? [] : listenNext(facts),
-    digFirst: sources.length === 0 ? [] : digFirst(line, candidate, frame.grid, scan.perM),
+    listenNext: verdict === 'no leak heard' ? [] : listenNext(facts, why),
+    digFirst: pieces,
   }
 }
 

@@ -11,17 +11,6 @@ export const ANSWER_WORDS = {
   },
   answer_window_located: { text: 'It lies between {from_m} and {to_m} with {window_probability} probability.' },
   answer_second_source: { text: 'Another source: {along_m} along the line, {tape}; probability {probability}.' },
-  answer_listen_next: { text: 'Listen next at {along_m} along: expected to bring the window to {expected_window_m}.' },
-  answer_listen_next_left: {
-    text: 'Listen next at {along_m} along, {offset_m} to the left: expected to bring the window to {expected_window_m}.',
-  },
-  answer_listen_next_right: {
-    text: 'Listen next at {along_m} along, {offset_m} to the right: expected to bring the window to {expected_window_m}.',
-  },
-  answer_dig_first: { text: 'Dig first from {from_m} to {to_m}: holds the leak with {probability} probability.' },
-  answer_dig_first_cost: {
-    text: 'Dig first from {from_m} to {to_m}: holds the leak with {probability} probability, costs {cost}.',
-  },
   answer_clips_used: { text: '{used} of {clips} clips used.' },
   heading_why: { text: 'Why' },
   heading_points: { text: 'Points, the likeliest first' },

@@ -32,20 +32,6 @@ export const PLACE_WORDS = {
   label_column_rings: { text: 'Bubbles a second' },
   label_column_pitch: { text: 'Pitch' },
   label_nothing: { text: 'none' },
-  next_listen: {
-    text: 'Listen next {tape} ({along_m} along). That should bring the window to about {expected_window_m}.',
-  },
-  next_listen_left: {
-    text: 'Listen next {offset_m} to the left of the line, {tape} ({along_m} along). That should bring the window to about {expected_window_m}.',
-  },
-  next_listen_right: {
-    text: 'Listen next {offset_m} to the right of the line, {tape} ({along_m} along). That should bring the window to about {expected_window_m}.',
-  },
-  next_dig: {
-    text: 'Dig first from {from_m} to {to_m} along. That piece holds the leak with {probability} probability.',
-  },
-  next_dig_ends: { text: 'It begins {from} and ends {to}.' },
-  next_dig_cost: { text: 'By the costs on the screen Line, opening it costs {cost}.' },
   label_nearest: { text: 'Nearest to the leak: {probability}' },
   label_nearest_if: { text: 'If there is a leak, nearest to it: {probability}' },
   label_column_nearest_if: { text: 'Nearest, if there is a leak' },

@@ -11,12 +11,7 @@ export const REASON_WORDS = {
   reason_loudest_is_little: {
     text: 'The most that any point stands over its noise floor is {over_floor_db}, at point {point}.',
   },
-  reason_not_heard_is_not_tight: {
-    text: 'Not heard is not tight. If the line failed its test: more air, longer clips, points closer together, air from the other end.',
-  },
-  reason_try_more_air: {
-    text: 'Not heard is not tight. If the line failed its test: more air, longer clips, closer points, air let in at the other end.',
-  },
+  reason_not_heard_is_not_tight: { text: 'Not heard is not tight: the pressure test decides.' },
   reason_weak_source: { text: 'It may be chance: the probability that a source was heard at all is {probability}.' },
   reason_wide_window: { text: 'The window is {width_m} wide. More than {widest_m} is too wide to dig by.' },
   reason_past_start: {
@@ -26,8 +21,14 @@ export const REASON_WORDS = {
   reason_no_bubbling: {
     text: 'Something is louder there, but the bubbles do not bear it out. Record longer, and once with the air off.',
   },
+  reason_falls_evenly: {
+    text: 'Bands {low_band_hz} to {high_band_hz} fall off evenly on both sides of point {point}: {left_db} lower at point {left}, {right_db} lower at point {right}.',
+  },
   reason_falls_both_sides: {
-    text: 'At point {point} the sound stands {over_floor_db} over the noise floor near {band_hz}, and less on both sides, at points {left} and {right}.',
+    text: 'Bands {low_band_hz} to {high_band_hz} fall off on both sides of point {point}, but not evenly: {left_db} lower at point {left}, {right_db} lower at point {right}.',
+  },
+  reason_falls_beyond_two: {
+    text: 'Bands {low_band_hz} to {high_band_hz} are loudest at points {low} and {high}, and fall off beyond them, at points {before} and {after}.',
   },
   reason_stands_out: { text: 'At point {point} the sound stands {over_floor_db} over the noise floor near {band_hz}.' },
   reason_little_over_floor: {
@@ -35,6 +36,21 @@ export const REASON_WORDS = {
   },
   reason_rings: {
     text: '{rate_per_s} bubbles a second ring at point {point}, {other_rate_per_s} at point {other}.',
+  },
+  reason_rings_both_sides: {
+    text: '{rate_per_s} bubbles a second ring at point {point}, {other_rate_per_s} at point {other} and {third_rate_per_s} at point {third}.',
+  },
+  reason_clip_set_aside: {
+    text: 'The clip {file} at point {point}, near the place, could not be used. The place stands on the others.',
+  },
+  reason_clips_set_aside: {
+    text: '{clips} clips near the place could not be used, {file} among them. The place stands on the others.',
+  },
+  reason_coupled_louder: {
+    text: 'At point {point} the microphone was set down so that everything reads {gain_db} louder than it fits; that was allowed for.',
+  },
+  reason_coupled_fainter: {
+    text: 'At point {point} the microphone was set down so that everything reads {gain_db} fainter than it fits; that was allowed for.',
   },
   reason_near_inlet: { text: 'The air inlet, {inlet_m} along, is near and hisses too. Check by ear.' },
   reason_depth_assumed: { text: 'The depth was not told. {depth_m} is assumed, which widens the window.' },

@@ -7,6 +7,7 @@ import { JOBS_WORDS } from './jobsWords'
 import { LINE_PROBLEMS } from './lineProblems'
 import { LINE_WORDS } from './lineWords'
 import { LISTEN_WORDS } from './listenWords'
+import { NEXT_WORDS } from './nextWords'
 import { PAGE_WORDS } from './pageWords'
 import { PLACE_WORDS } from './placeWords'
 import { REASON_WORDS } from './reasons'
@@ -25,6 +26,7 @@ export const WORDS = {
   ...LINE_PROBLEMS,
   ...LINE_WORDS,
   ...LISTEN_WORDS,
+  ...NEXT_WORDS,
   ...PAGE_WORDS,
   ...PLACE_WORDS,
   ...REASON_WORDS,

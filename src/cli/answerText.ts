@@ -1,3 +1,4 @@
+import { isTry, nextSteps } from '../../shared/answer/nextSteps'
 import type { Problem } from '../../shared/base/problem'
 import { printable } from '../../shared/base/shown'
 import type { Line } from '../../shared/line/line'
@@ -33,10 +34,10 @@ export function answerText(sweep: LocatedSweep, style: TextStyle): string {
     sketchText(sweep, style),
     section(
       sentence('heading_why', {}),
-      sweep.answer.reasons.map((reason) => wordsOf(reason, units).text),
+      sweep.answer.reasons.filter((reason) => !isTry(reason)).map((reason) => wordsOf(reason, units).text),
     ),
     pointsText(sweep.answer, units),
-    section(sentence('heading_next', {}), nextSteps(sweep.answer, units)),
+    section(sentence('heading_next', {}), stepsText(sweep, units)),
     section(sentence('heading_set_aside', {}), setAside(sweep.answer, units)),
     section(sentence('heading_noted', {}), noted(sweep, units)),
   ]
@@ -120,28 +121,13 @@ function shownOr(value: number | null, show: (value: number) => string): string 
   return value === null ? '-' : show(value)
 }
 
-function nextSteps(answer: LocateAnswer, units: ShownUnits): string[] {
-  const [listen] = answer.listenNext
-  const [dig] = answer.digFirst
+function stepsText({ answer, line }: LocatedSweep, units: ShownUnits): string[] {
+  const { listen, dig, tries } = nextSteps(answer, line, units)
+  const steps = [...(listen.length === 0 ? [] : [listen]), ...dig, ...tries.map((step) => [step])]
   return [
-    ...(listen === undefined ? [] : [listenStep(listen, units)]),
-    // Nobody should dig by what the reasons call too wide, too weak or past an end.
-    ...(dig === undefined || answer.verdict !== 'located' ? [] : [digStep(dig, units)]),
+    ...steps.map((step) => step.map((part) => wordsOf(part, units).text).join(' ')),
     ...(answer.verdict === 'located' ? [sentence('answer_not_confirmed', {}), sentence('caution_marks', {})] : []),
   ]
-}
-
-function listenStep(place: LocateAnswer['listenNext'][number], units: ShownUnits): string {
-  const values = { along_m: place.alongM, expected_window_m: place.expectedWindowM }
-  if (place.offsetM === 0) return sentence('answer_listen_next', values, units)
-  const key = place.offsetM > 0 ? 'answer_listen_next_left' : 'answer_listen_next_right'
-  return sentence(key, { ...values, offset_m: Math.abs(place.offsetM) }, units)
-}
-
-function digStep({ fromM, toM, probability, cost }: LocateAnswer['digFirst'][number], units: ShownUnits): string {
-  const values = { from_m: fromM, to_m: toM, probability }
-  if (cost === null) return sentence('answer_dig_first', values, units)
-  return sentence('answer_dig_first_cost', { ...values, cost }, units)
 }
 
 function setAside({ clips }: LocateAnswer, units: ShownUnits): string[] {

@@ -50,6 +50,8 @@ export interface IdealSweep {
   /** Scatter of each level, standard deviation, dB; 0 unless said. */
   readonly scatterDb?: number
   readonly seed?: number
+  /** Points beyond the count, recorded last, m along. */
+  readonly extraAlongM?: readonly number[]
 }
 
 const PLAIN_GROUND: Ground = { spreading: 1, absorptionDbPerMKhz: 30, pipeLevelDb: -200, pipeLossDbPerMKhz: 5 }
@@ -58,11 +60,10 @@ const PLAIN_GROUND: Ground = { spreading: 1, absorptionDbPerMKhz: 30, pipeLevelD
 export function idealSweep(sweep: IdealSweep): { line: Line; soundings: Sounding[] } {
   const random = new Random(sweep.seed ?? 1)
   const soundings: Sounding[] = []
-  for (let k = 0; k < sweep.count; k++) {
+  const even = Array.from({ length: sweep.count }, (_, k) => k * sweep.spacingM)
+  for (const [k, alongM] of [...even, ...(sweep.extraAlongM ?? [])].entries()) {
     const gainDb = random.normal(0, sweep.gainSdDb ?? 0)
-    for (const air of sweep.air) {
-      soundings.push(idealSounding({ point: k + 1, alongM: k * sweep.spacingM, air }, sweep, gainDb, random))
-    }
+    for (const air of sweep.air) soundings.push(idealSounding({ point: k + 1, alongM, air }, sweep, gainDb, random))
   }
   const line = { ...NO_LINE, lengthM: (sweep.count - 1) * sweep.spacingM, depthM: sweep.depthM }
   return { line, soundings }

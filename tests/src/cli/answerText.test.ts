@@ -33,6 +33,6 @@ function pageOf(verdict: Verdict): string {
 it('sends nobody digging by a place that is unsure, only to listen', () => {
   expect(pageOf('located')).toContain('Dig first from 1.00 m to 3.00 m')
   expect(pageOf('located')).toContain('Call for utility marks')
-  expect(pageOf('unsure')).toContain('Listen next at 2.50 m')
+  expect(pageOf('unsure')).toContain('Listen next 2.50 m from')
   expect(pageOf('unsure')).not.toMatch(/dig/i)
 })

@@ -1,6 +1,5 @@
+import { nextSteps } from '../../../../shared/answer/nextSteps'
 import type { JobLine } from '../../../../shared/job/job'
-import { linePath } from '../../../../shared/line/linePath'
-import { tapeDistance } from '../../../../shared/line/tapeDistance'
 import type { LocateAnswer } from '../../../../shared/locate/answer'
 import { useSay } from '../../frame/useSay'
 import { Panel } from '../../look/widgets/Panel'
@@ -12,51 +11,19 @@ export interface NextStepsProps {
 
 /** Where to listen next, where to dig first, and what to mind before. Nobody is sent digging by an unsure answer. */
 export function NextSteps({ line, answer }: NextStepsProps) {
-  const { say, sayKeyed } = useSay()
-  const dig = answer.verdict === 'located' ? answer.digFirst[0] : undefined
-  const [listen] = answer.listenNext
-  if (dig === undefined && listen === undefined) return null
-  const corners = linePath(line.line).alongM.subarray(1, -1)
-  const tapeTo: TapeTo = (alongM) => sayKeyed(tapeDistance(alongM, answer.points, corners))
+  const { say, sayKeyed, units } = useSay()
+  const { listen, dig } = nextSteps(answer, line.line, units)
+  const steps = [...(listen.length === 0 ? [] : [listen]), ...dig].map((step) => step.map(sayKeyed).join(' '))
+  if (steps.length === 0) return null
   return (
     <Panel heading={say('heading_next')}>
       <ul className="stack-small">
-        {listen && <li>{<Listen place={listen} tapeTo={tapeTo} />}</li>}
-        {dig && <li>{<Dig piece={dig} tapeTo={tapeTo} />}</li>}
+        {steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
       </ul>
-      {dig && <BeforeDigging />}
+      {dig.length > 0 && <BeforeDigging />}
     </Panel>
-  )
-}
-
-/** How to find a place by tape, in words. */
-type TapeTo = (alongM: number) => string
-
-interface ListenProps {
-  readonly place: LocateAnswer['listenNext'][number]
-  readonly tapeTo: TapeTo
-}
-
-function Listen({ place: { alongM, offsetM, expectedWindowM }, tapeTo }: ListenProps) {
-  const { say } = useSay()
-  const values = { along_m: alongM, expected_window_m: expectedWindowM, tape: tapeTo(alongM) }
-  if (offsetM === 0) return say('next_listen', values)
-  return say(offsetM > 0 ? 'next_listen_left' : 'next_listen_right', { ...values, offset_m: Math.abs(offsetM) })
-}
-
-interface DigProps {
-  readonly piece: LocateAnswer['digFirst'][number]
-  readonly tapeTo: TapeTo
-}
-
-function Dig({ piece: { fromM, toM, probability, cost }, tapeTo }: DigProps) {
-  const { say } = useSay()
-  return (
-    <>
-      {say('next_dig', { from_m: fromM, to_m: toM, probability })}{' '}
-      {say('next_dig_ends', { from: tapeTo(fromM), to: tapeTo(toM) })}
-      {cost !== null && <> {say('next_dig_cost', { cost })}</>}
-    </>
   )
 }
 
