@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, readFileSync, statSync } from 'node:fs'
 import { resolve } from 'node:path'
 
 const root = resolve(import.meta.dirname, '..')
-const counts = { passed: 0, failed: 0 }
+const counts = { passed: 0, failed: 0, notRun: 0 }
 
 function run(title, command, args) {
   console.log(`\n== ${title}`)
@@ -21,7 +21,7 @@ function mustRun(title, command, args) {
 
 const bin = (name) => resolve(root, 'node_modules/.bin', name)
 
-/** Runs one set of tests and adds up what passed and failed. A set that ran no test has failed. */
+/** Runs one set of tests and adds up what passed, failed and was not run. A set that left a test out has failed. */
 function runTests(title, config) {
   const report = resolve(root, 'node_modules/.cache/yardhark', `${title.replaceAll(' ', '-')}.json`)
   mkdirSync(resolve(report, '..'), { recursive: true })
@@ -33,10 +33,11 @@ function runTests(title, config) {
     '--reporter=json',
     `--outputFile.json=${report}`,
   ])
-  const { numPassedTests = 0, numFailedTests = 0 } = JSON.parse(readFileSync(report, 'utf8'))
+  const { numPassedTests = 0, numFailedTests = 0, numPendingTests = 0 } = JSON.parse(readFileSync(report, 'utf8'))
   counts.passed += numPassedTests
   counts.failed += numFailedTests
-  return status !== 0 || numPassedTests === 0
+  counts.notRun += numPendingTests
+  return status !== 0 || numPassedTests === 0 || numPendingTests > 0
 }
 
 const installed = resolve(root, 'node_modules/.package-lock.json')
@@ -52,5 +53,5 @@ if (existsSync(resolve(root, 'tests/browser/vitest.config.ts'))) {
   mustRun('page', 'npm', ['run', '--silent', 'build', '--', '--logLevel', 'warn'])
   failed = runTests('browser tests', 'tests/browser/vitest.config.ts') || failed
 }
-console.log(`\n${counts.passed} passed, ${counts.failed} failed`)
+console.log(`\n${counts.passed} passed, ${counts.failed} failed, ${counts.notRun} not run`)
 process.exit(failed ? 1 : 0)
