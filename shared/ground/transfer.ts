@@ -6,6 +6,10 @@ export interface Ground {
   readonly absorptionDbPerMKhz: number
   readonly pipeLevelDb: number
   readonly pipeLossDbPerMKhz: number
+  /** Level of the sound that entered a slab against the direct one where it entered, dB; without it slabs are passed over. */
+  readonly slabLevelDb?: number
+  /** Loss along a slab, dB per m and √kHz: bending waves. */
+  readonly slabLossDbPerM?: number
 }
 
 /** Where source and listener are against each other, m. */
@@ -18,6 +22,9 @@ export interface Geometry {
   readonly alongPipeM: number
   /** Distance over the ground from the pipe's nearest place to the listener, ≥ 0. */
   readonly besidePipeM: number
+  /** On a slab: distance over the ground from the point above the source to the slab, and from there to the listener, ≥ 0. */
+  readonly toSlabM?: number
+  readonly alongSlabM?: number
 }
 
 /** Change of level from right above the source to the listener, with what the fit needs to move. */
@@ -30,6 +37,9 @@ export interface Transfer {
   byPipeLevel: number
   byLogPipeLoss: number
   byLogDepth: number
+  /** ∂db/∂slabLevelDb, ∂db/∂ln slabLoss. */
+  bySlabLevel: number
+  byLogSlabLoss: number
 }
 
 /** What of a geometry all bands share, so that a loop over bands need not work it out again. */
@@ -43,6 +53,11 @@ export interface Paths {
   riseSpreadDb: number
   riseExtraM: number
   riseSquare: number
+  /** Of the path through a slab; −1 for `alongSlabM` off a slab. */
+  alongSlabM: number
+  slabSpreadDb: number
+  footSpreadDb: number
+  footExtraM: number
 }
 
 /** Paths of a geometry whose depth is multiplied by `depthRatio`; fills and returns `out`. */
@@ -58,6 +73,13 @@ export function preparePaths(geometry: Geometry, depthRatio: number, out: Paths)
   out.riseSpreadDb = -20 * Math.log10(rise / depthM)
   out.riseExtraM = rise - depthM
   out.riseSquare = (depthM / rise) ** 2
+  out.alongSlabM = geometry.alongSlabM ?? -1
+  if (out.alongSlabM >= 0) {
+    const foot = Math.sqrt((geometry.toSlabM ?? 0) ** 2 + depthM ** 2)
+    out.slabSpreadDb = -10 * Math.log10(1 + out.alongSlabM / depthM)
+    out.footSpreadDb = -20 * Math.log10(foot / depthM)
+    out.footExtraM = foot - depthM
+  }
   return out
 }
 
@@ -72,12 +94,25 @@ export function noPaths(): Paths {
     riseSpreadDb: 0,
     riseExtraM: 0,
     riseSquare: 1,
+    alongSlabM: -1,
+    slabSpreadDb: 0,
+    footSpreadDb: 0,
+    footExtraM: 0,
   }
 }
 
 /** An empty transfer to be filled. */
 export function noTransfer(): Transfer {
-  return { db: 0, bySpreading: 0, byLogAbsorption: 0, byPipeLevel: 0, byLogPipeLoss: 0, byLogDepth: 0 }
+  return {
+    db: 0,
+    bySpreading: 0,
+    byLogAbsorption: 0,
+    byPipeLevel: 0,
+    byLogPipeLoss: 0,
+    byLogDepth: 0,
+    bySlabLevel: 0,
+    byLogSlabLoss: 0,
+  }
 }
 
 /**
@@ -119,7 +154,31 @@ export function transfer(ground: Ground, paths: Paths, frequencyKhz: number, out
       byLogDepth(ground.spreading, lossDbPerM, paths.directSquare, paths.directExtraM + paths.depthM, paths.depthM) +
     (1 - share) *
       byLogDepth(ground.spreading, lossDbPerM, paths.riseSquare, paths.riseExtraM + paths.depthM, paths.depthM)
+  out.bySlabLevel = 0
+  out.byLogSlabLoss = 0
+  if (paths.alongSlabM >= 0 && ground.slabLevelDb !== undefined) addSlab(ground, paths, frequencyKhz, out)
   return out
+}
+
+/**
+ * Adds what came through a slab. Its change with depth is left out: it is a tenth of the other paths'.
+ */
+function addSlab(ground: Ground, paths: Paths, frequencyKhz: number, out: Transfer): void {
+  const footLoss = -ground.absorptionDbPerMKhz * frequencyKhz * paths.footExtraM
+  const slabLoss = -(ground.slabLossDbPerM ?? 0) * Math.sqrt(frequencyKhz) * paths.alongSlabM
+  const slab =
+    (ground.slabLevelDb ?? 0) + ground.spreading * paths.footSpreadDb + footLoss + paths.slabSpreadDb + slabLoss
+  const lead = (out.db - slab) * NEPERS_PER_DB
+  const weaker = Math.exp(-Math.abs(lead))
+  const share = lead >= 0 ? weaker / (1 + weaker) : 1 / (1 + weaker)
+  out.db = Math.max(out.db, slab) + Math.log1p(weaker) / NEPERS_PER_DB
+  out.bySpreading = (1 - share) * out.bySpreading + share * paths.footSpreadDb
+  out.byLogAbsorption = (1 - share) * out.byLogAbsorption + share * footLoss
+  out.byPipeLevel *= 1 - share
+  out.byLogPipeLoss *= 1 - share
+  out.byLogDepth *= 1 - share
+  out.bySlabLevel = share
+  out.byLogSlabLoss = share * slabLoss
 }
 
 /** Nepers of power in a decibel. */

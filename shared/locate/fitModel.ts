@@ -10,10 +10,29 @@ export interface Noise {
   readonly floorSdDb: number
   /** Of what is heard of a source: what the ground's law leaves out. */
   readonly sourceSdDb: number
+  readonly floor: FloorHabit
 }
 
+/** How the floor differs from one setting-down to the next. */
+export interface FloorHabit {
+  /** Its own level (dB) and tilt (dB an octave), standard deviations. */
+  readonly levelSdDb: number
+  readonly tiltSdDb: number
+  /** How far it comes through the coupling as the leak does: 0 not at all, 1 wholly. */
+  readonly coupling: { readonly mean: number; readonly sd: number }
+}
+
+/**
+ * Noise of the ground comes through the spike as the leak does; noise of the air and of the microphone does not, and a
+ * floor may be another one at every place. Which it is, a sweep shows. Chosen.
+ */
+export const FLOOR_HABITS: readonly FloorHabit[] = [
+  { levelSdDb: 3, tiltSdDb: 0.7, coupling: { mean: 0.6, sd: 0.4 } },
+  { levelSdDb: 1, tiltSdDb: 0.25, coupling: { mean: 1, sd: 0.1 } },
+]
+
 /** Before a sweep has shown its own. Chosen. */
-export const EXPECTED_NOISE: Noise = { floorSdDb: 1.5, sourceSdDb: 1.5 }
+export const EXPECTED_NOISE: Noise = { floorSdDb: 1.5, sourceSdDb: 1.5, floor: FLOOR_HABITS[0]! }
 
 /** Everything about a sweep that stays the same wherever a source is tried. */
 export interface FitModel {
@@ -48,6 +67,11 @@ export interface ShapeLayout {
   readonly spreadingCurve: 6
   /** How far the floor, too, comes through the coupling of a setting-down: 0 not at all, 1 wholly. */
   readonly floorCoupling: 7
+  /** Of what ran along a slab: level (dB), ln loss. */
+  readonly slabLevel: 8
+  readonly logSlabLoss: 9
+  /** Of sources at the surface against the leak's ground: spreading, ln absorption, level along the pipe. */
+  readonly surface: 10
   /** One a sweep: how much the air's sound grew over its walk, dB. */
   readonly drift: number
   /** One a sweep beyond the first: source level against the first sweep, dB. */
@@ -56,17 +80,30 @@ export interface ShapeLayout {
   readonly sweepFloor: number
   /** Four a stretch where there are several: level (dB), loss (dB a kHz), ln absorption, level along the pipe (dB). */
   readonly stretch: number
+  /** One a band where some of the points stand on a slab: what it answers to against other ground, dB. */
+  readonly slabResponse: number
   readonly count: number
 }
+
+/** True when some points stand on a slab and others do not. */
+export function hasSlabEdge({ stretchCovers }: Pick<FitModel, 'stretchCovers'>): boolean {
+  return stretchCovers.includes('slab') && stretchCovers.some((cover) => cover !== 'slab')
+}
+
+/** Numbers in which sources at the surface differ from the leak. */
+export const SURFACE = 3
+/** Their standard deviations: an inlet stands in other ground, beside the line, at an unknown depth. Chosen. */
+const SURFACE_SD = [0.3, 0.4, 5]
 
 /** Numbers that each stretch has of its own. */
 export const STRETCH = 4
 
 export function shapeLayout(model: FitModel): ShapeLayout {
-  const drift = 8
+  const drift = 10 + SURFACE
   const sweepSource = drift + model.sweepCount
   const sweepFloor = sweepSource + model.sweepCount - 1
   const stretch = sweepFloor + model.sweepCount - 1
+  const slabResponse = stretch + (model.stretchCovers.length > 1 ? STRETCH * model.stretchCovers.length : 0)
   return {
     spreading: 0,
     logAbsorption: 1,
@@ -76,11 +113,15 @@ export function shapeLayout(model: FitModel): ShapeLayout {
     spreadingTilt: 5,
     spreadingCurve: 6,
     floorCoupling: 7,
+    slabLevel: 8,
+    logSlabLoss: 9,
+    surface: 10,
     drift,
     sweepSource,
     sweepFloor,
     stretch,
-    count: stretch + (model.stretchCovers.length > 1 ? STRETCH * model.stretchCovers.length : 0),
+    slabResponse,
+    count: slabResponse + (hasSlabEdge(model) ? model.bandKhz.length : 0),
   }
 }
 
@@ -91,11 +132,14 @@ const SWEEP_SD_DB = 8
 /** Of a stretch, standard deviations: level (dB), loss (dB a kHz), ln absorption, level along the pipe (dB). Chosen. */
 const STRETCH_SD = [1.5, 1.5, 0.15, 2]
 /** A slab is another surface. Chosen. */
-const SLAB_SD = [4, 1.5, 0.15, 8]
+const SLAB_SD = [3, 1.5, 0.15, 2]
 /** Spreading exponent by frequency: near field and surface waves make low bands differ. Chosen. */
 const SPREADING_TILT = { mean: -0.06, sd: 0.1 }
-/** Noise of the ground comes through the spike as the leak does, noise of the air and of the microphone does not. Chosen. */
-const FLOOR_COUPLING = { mean: 0.6, sd: 0.4 }
+/** What enters a slab, and its loss of 0.5 to 5 dB a metre at 1 kHz: loss factors of 0.03 to 0.3 [CremerHeckl]. Chosen. */
+const SLAB_LEVEL = { mean: -6, sd: 4 }
+const LOG_SLAB_LOSS = { mean: Math.log(1.7), sd: 0.7 }
+/** A slab's answer by band: mass and bed as a spring. Chosen. */
+const SLAB_RESPONSE_SD_DB = 4
 const SPREADING_CURVE = { mean: 0, sd: 0.04 }
 
 /** Means and standard deviations of the shape, in the order of its layout. */
@@ -109,14 +153,20 @@ export function shapePrior(model: FitModel, ground: GroundPrior): { mean: Float6
     sd[i] = prior.sd
   }
   sd.fill(DRIFT_SD_DB, layout.drift, layout.sweepSource)
-  mean[layout.floorCoupling] = FLOOR_COUPLING.mean
-  sd[layout.floorCoupling] = FLOOR_COUPLING.sd
+  sd.set(SURFACE_SD, layout.surface)
+  mean[layout.slabLevel] = SLAB_LEVEL.mean
+  sd[layout.slabLevel] = SLAB_LEVEL.sd
+  mean[layout.logSlabLoss] = LOG_SLAB_LOSS.mean
+  sd[layout.logSlabLoss] = LOG_SLAB_LOSS.sd
+  sd.fill(SLAB_RESPONSE_SD_DB, layout.slabResponse)
+  mean[layout.floorCoupling] = model.noise.floor.coupling.mean
+  sd[layout.floorCoupling] = model.noise.floor.coupling.sd
   mean[layout.spreadingTilt] = SPREADING_TILT.mean
   sd[layout.spreadingTilt] = SPREADING_TILT.sd
   mean[layout.spreadingCurve] = SPREADING_CURVE.mean
   sd[layout.spreadingCurve] = SPREADING_CURVE.sd
   sd.fill(SWEEP_SD_DB, layout.sweepSource, layout.stretch)
-  for (let i = layout.stretch; i < layout.count; i++) {
+  for (let i = layout.stretch; i < layout.slabResponse; i++) {
     const cover = model.stretchCovers[Math.floor((i - layout.stretch) / STRETCH)]!
     sd[i] = (cover === 'slab' ? SLAB_SD : STRETCH_SD)[(i - layout.stretch) % STRETCH]!
   }

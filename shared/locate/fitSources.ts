@@ -12,8 +12,8 @@ export interface Fit extends Parameters {
   readonly converged: boolean
   /** How far the levels scatter round this fit. */
   readonly noise: () => Noise
-  /** Of the first source, modelled at each setting-down in its best band against the floor there, dB; empty without. */
-  readonly overFloorDb: Float64Array
+  /** Of each leak, modelled at each setting-down in its best band against all but leaks there, dB. */
+  readonly overFloorDb: readonly Float64Array[]
 }
 
 /** Starts that need no other fit. */
@@ -93,7 +93,7 @@ export function fitSources(
     residualDb: levels.residualDb(),
     converged,
     noise: () => levels.noise(here, equations),
-    overFloorDb: sources.length > 0 ? levels.overFloorDb(here) : new Float64Array(0),
+    overFloorDb: levels.overFloorDb(here),
   }
 }
 

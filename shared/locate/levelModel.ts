@@ -14,9 +14,11 @@ import {
 import {
   EXPECTED_NOISE,
   type FitModel,
+  hasSlabEdge,
   type Noise,
   type ShapeLayout,
   STRETCH,
+  SURFACE,
   shapeLayout,
   shapePrior,
 } from './fitModel'
@@ -43,11 +45,6 @@ export interface Parameters {
 const GAIN_SD_DB = 2.5
 /** Tilt between settings-down, dB per octave. Chosen. */
 const TILT_SD_DB = 1
-/** Floor of one place against the next, dB. Chosen. */
-const FLOOR_SD_DB = 3
-/** Floor's tilt of one place against the next, dB per octave. Chosen. */
-const FLOOR_TILT_SD_DB = 0.7
-const OWN_SD = [GAIN_SD_DB, TILT_SD_DB, FLOOR_SD_DB, FLOOR_TILT_SD_DB] as const
 /** Degrees of freedom of the t-distribution of gain, tilt and floor: one setting-down may be badly off. Chosen. */
 const OWN_FREEDOM = 7
 /** Degrees of freedom of the misfit's t-distribution. Chosen. */
@@ -88,6 +85,7 @@ const NEPERS_PER_DB = Math.LN10 / 10
  */
 export class LevelModel {
   readonly size: number
+  private readonly ownSd: readonly number[]
   private readonly bands: number
   private readonly settings: number
   private readonly layout: ShapeLayout
@@ -107,10 +105,13 @@ export class LevelModel {
   /** Orthonormal level, tilt and curve over octaves. */
   private readonly smooth: readonly Float64Array[]
   /** Ground as each stretch and band see it. */
-  private readonly grounds: { -readonly [key in keyof Ground]: Ground[key] }[]
+  private readonly grounds: { -readonly [key in keyof Ground]-?: number }[]
+  /** The same for sources at the surface. */
+  private readonly surfaceGrounds: { -readonly [key in keyof Ground]-?: number }[]
   /** Octaves squared, less their middle: what the curve of the spreading multiplies. */
   private readonly curve: Float64Array
   private readonly hasStretches: boolean
+  private readonly hasSlabEdge: boolean
   /** Whether a whole clip may be disturbed; off while a fit is still far from its end. */
   doubtsClips = true
   private seen: { floor: number[]; source: number[] } | null = null
@@ -125,6 +126,7 @@ export class LevelModel {
     this.bands = model.bandKhz.length
     this.settings = model.settings.length
     this.layout = shapeLayout(model)
+    this.ownSd = [GAIN_SD_DB, TILT_SD_DB, model.noise.floor.levelSdDb, model.noise.floor.tiltSdDb]
     this.floorAt = this.layout.count + sources.length * this.bands
     this.size = this.floorAt + this.bands
     this.prior = shapePrior(model, ground)
@@ -134,13 +136,17 @@ export class LevelModel {
     this.level = new Float64Array(sources.length)
     this.move = sources.map(noTransfer)
     this.paths = sources.map((source) => source.geometry.map(noPaths))
-    const width = 12 + STRETCH + sources.length
+    const width = 15 + SURFACE + STRETCH + sources.length
     this.grounds = Array.from({ length: model.stretchCovers.length * this.bands }, () => ({
       spreading: 0,
       absorptionDbPerMKhz: 0,
       pipeLevelDb: 0,
       pipeLossDbPerMKhz: 0,
+      slabLevelDb: 0,
+      slabLossDbPerM: 0,
     }))
+    this.surfaceGrounds = this.grounds.map((ground) => ({ ...ground }))
+    this.hasSlabEdge = hasSlabEdge(model)
     this.curve = model.bandOctaves.map((octaves) => octaves * octaves - 2)
     this.hasStretches = model.stretchCovers.length > 1
     this.rows = Array.from({ length: this.bands }, () => ({
@@ -178,7 +184,7 @@ export class LevelModel {
       if (nearest) {
         const on = this.model.settings[nearest.k]!.on!
         const moved = transfer(
-          this.groundAt(nearest.k, b),
+          this.groundAt(nearest.k, b, j),
           this.paths[j]![nearest.k]!,
           this.model.bandKhz[b]!,
           this.move[j]!,
@@ -193,6 +199,7 @@ export class LevelModel {
   logPriorNorm(): number {
     let log = 0
     for (const sd of this.prior.sd) log -= Math.log(sd)
+    for (const sd of this.ownSd) log -= this.settings * Math.log(sd)
     const logSpectrum = choleskyInPlace(this.sourcePrecision.slice(), this.bands) ?? 0
     return log + 0.5 * this.sources.length * logSpectrum
   }
@@ -211,6 +218,7 @@ export class LevelModel {
     return {
       floorSdDb: learntSd(floor, EXPECTED_NOISE.floorSdDb),
       sourceSdDb: learntSd(source, EXPECTED_NOISE.sourceSdDb),
+      floor: this.model.noise.floor,
     }
   }
 
@@ -234,15 +242,22 @@ export class LevelModel {
     return objective
   }
 
-  /** Of the first source, in its best band against the floor at each setting-down, dB. */
-  overFloorDb(parameters: Parameters): Float64Array {
+  /** Of each leak, in its best band against all but leaks at each setting-down, dB. */
+  overFloorDb(parameters: Parameters): Float64Array[] {
+    const leaks = this.sources.filter((source) => source.kind === 'leak').length
+    return Array.from({ length: leaks }, (_, j) => this.overFloorDbOf(j, leaks, parameters))
+  }
+
+  private overFloorDbOf(j: number, leaks: number, parameters: Parameters): Float64Array {
     this.prepare(parameters)
     return Float64Array.from({ length: this.settings }, (_, k) => {
       let best = Number.NEGATIVE_INFINITY
       for (let b = 0; b < this.bands; b++) {
         const told = this.toldFloor(k, b, 'on')
         const total = this.expect(k, b, 'on', told, parameters)
-        best = Math.max(best, Math.log(this.level[0]! / (total - this.level[0]!)) / NEPERS_PER_DB)
+        let rest = total
+        for (let i = 0; i < leaks; i++) rest -= this.level[i]!
+        best = Math.max(best, Math.log(this.level[j]! / rest) / NEPERS_PER_DB)
       }
       return best
     })
@@ -264,6 +279,7 @@ export class LevelModel {
       const absorption = Math.exp(shared[1]! + (this.hasStretches ? shared[at + 2]! : 0))
       const pipeLevel = shared[2]! + (this.hasStretches ? shared[at + 3]! : 0)
       const pipeLoss = Math.exp(shared[3]!)
+      const slabLoss = Math.exp(shared[layout.logSlabLoss]!)
       for (let b = 0; b < bands; b++) {
         const ground = this.grounds[s * bands + b]!
         ground.spreading = Math.max(
@@ -275,19 +291,34 @@ export class LevelModel {
         ground.absorptionDbPerMKhz = absorption
         ground.pipeLevelDb = pipeLevel
         ground.pipeLossDbPerMKhz = pipeLoss
+        ground.slabLevelDb = shared[layout.slabLevel]!
+        ground.slabLossDbPerM = slabLoss
+        const surface = this.surfaceGrounds[s * bands + b]!
+        surface.spreading = Math.max(LEAST_SPREADING, ground.spreading + shared[layout.surface]!)
+        surface.absorptionDbPerMKhz = absorption * Math.exp(shared[layout.surface + 1]!)
+        surface.pipeLevelDb = pipeLevel + shared[layout.surface + 2]!
+        surface.pipeLossDbPerMKhz = pipeLoss
+        surface.slabLevelDb = ground.slabLevelDb
+        surface.slabLossDbPerM = slabLoss
       }
     }
   }
 
-  private groundAt(k: number, b: number): Ground {
-    return this.grounds[this.model.stretchOf[k]! * this.bands + b]!
+  private groundAt(k: number, b: number, j: number): Ground {
+    const grounds = this.sources[j]!.kind === 'leak' ? this.grounds : this.surfaceGrounds
+    return grounds[this.model.stretchOf[k]! * this.bands + b]!
+  }
+
+  private onSlab(k: number): boolean {
+    return this.hasSlabEdge && this.model.stretchCovers[this.model.stretchOf[k]!] === 'slab'
   }
 
   /** What sounds from below read at a setting-down for the stretch it stands on, dB. */
   private stretchDb(k: number, b: number, shared: Float64Array): number {
     if (!this.hasStretches) return 0
     const at = this.layout.stretch + STRETCH * this.model.stretchOf[k]!
-    return shared[at]! - shared[at + 1]! * (this.model.bandKhz[b]! - MIDDLE_KHZ)
+    const response = this.onSlab(k) ? shared[this.layout.slabResponse + b]! : 0
+    return shared[at]! - shared[at + 1]! * (this.model.bandKhz[b]! - MIDDLE_KHZ) + response
   }
 
   private assemblePriors({ shared, own }: Parameters, equations: NormalEquations): number {
@@ -306,7 +337,7 @@ export class LevelModel {
     objective += this.assembleSpectrum(this.floorAt, this.floorPrecision, this.model.floorDb, shared, equations)
     for (let i = 0; i < own.length; i++) {
       const value = own[i]!
-      const sd = OWN_SD[i % OWN]!
+      const sd = this.ownSd[i % OWN]!
       const square = (value / sd) ** 2
       const precision = (OWN_FREEDOM + 1) / (OWN_FREEDOM + square) / (sd * sd)
       objective += 0.5 * (OWN_FREEDOM + 1) * Math.log(1 + square / OWN_FREEDOM)
@@ -359,7 +390,6 @@ export class LevelModel {
     const coupledDb =
       gainDb + this.stretchDb(k, b, shared) + (sweepIndex > 0 ? shared[layout.sweepSource + sweepIndex - 1]! : 0)
     const driftDb = shared[layout.drift + sweepIndex]! * walk
-    const ground = this.groundAt(k, b)
     let total = Math.exp(NEPERS_PER_DB * floorDb)
     for (let j = 0; j < this.sources.length; j++) {
       // Told noises stand in an air-off clip already; leak and inlet sound only with the air on.
@@ -368,7 +398,7 @@ export class LevelModel {
         this.level[j] = 0
         continue
       }
-      const moved = transfer(ground, this.paths[j]![k]!, this.model.bandKhz[b]!, this.move[j]!)
+      const moved = transfer(this.groundAt(k, b, j), this.paths[j]![k]!, this.model.bandKhz[b]!, this.move[j]!)
       const sourceDb = shared[layout.count + j * this.bands + b]! + moved.db + coupledDb + (isNoise ? 0 : driftDb)
       this.level[j] = Math.exp(NEPERS_PER_DB * sourceDb)
       total += this.level[j]!
@@ -499,6 +529,8 @@ export class LevelModel {
     const coupling = floorShare * at.shared[layout.floorCoupling]!
     if (floorShare > 0) put(layout.floorCoupling, floorShare * (at.own[k * OWN]! + at.own[k * OWN + 1]! * octaves))
     if (heard) {
+      this.fillSlab(row, total)
+      this.fillSurface(row, total)
       put(layout.drift + sweepIndex, airShare * walk)
       if (sweepIndex > 0) put(layout.sweepSource + sweepIndex - 1, sourceShare)
     }
@@ -509,6 +541,7 @@ export class LevelModel {
         put(stretch + 1, -(this.model.bandKhz[b]! - MIDDLE_KHZ) * sourceShare)
         put(stretch + 2, values[1]!)
         put(stretch + 3, values[2]!)
+        if (this.onSlab(k)) put(layout.slabResponse + b, sourceShare)
       }
       for (let j = 0; j < this.sources.length; j++) put(layout.count + j * this.bands + b, this.level[j]! / total)
     }
@@ -518,6 +551,41 @@ export class LevelModel {
     own[2] = floorShare
     own[3] = floorShare * octaves
     return sourceShare
+  }
+
+  /** The two numbers of slabs, for a listener on one. */
+  private fillSlab(row: SparseRow, total: number): void {
+    let byLevel = 0
+    let byLoss = 0
+    for (let j = 0; j < this.sources.length; j++) {
+      const share = this.level[j]! / total
+      if (share === 0) continue
+      byLevel += share * this.move[j]!.bySlabLevel
+      byLoss += share * this.move[j]!.byLogSlabLoss
+    }
+    if (byLevel === 0) return
+    row.columns[row.count] = this.layout.slabLevel
+    row.values[row.count++] = byLevel
+    row.columns[row.count] = this.layout.logSlabLoss
+    row.values[row.count++] = byLoss
+  }
+
+  /** The numbers in which sources at the surface differ. */
+  private fillSurface(row: SparseRow, total: number): void {
+    let [bySpreading, byAbsorption, byPipe, heard] = [0, 0, 0, 0]
+    for (let j = 0; j < this.sources.length; j++) {
+      if (this.sources[j]!.kind === 'leak') continue
+      const share = this.level[j]! / total
+      heard += share
+      bySpreading += share * this.move[j]!.bySpreading
+      byAbsorption += share * this.move[j]!.byLogAbsorption
+      byPipe += share * this.move[j]!.byPipeLevel
+    }
+    if (heard <= LEAST_SHARE) return
+    for (const [i, value] of [bySpreading, byAbsorption, byPipe].entries()) {
+      row.columns[row.count] = this.layout.surface + i
+      row.values[row.count++] = value
+    }
   }
 
   /** The numbers of the ground, which stand first. */
@@ -561,6 +629,11 @@ const GROUND_LIMITS = [
   [-0.6, 0.6],
   [-0.3, 0.3],
   [-0.2, 1.2],
+  [-30, 6],
+  [Math.log(0.1), Math.log(20)],
+  [-1, 1.5],
+  [-1.5, 1.5],
+  [-20, 20],
 ] as const
 
 /** −ln of the t-density of a residual, less what is the same for all. */

@@ -9,7 +9,7 @@ import { tapeDistance } from '../line/tapeDistance'
 import type { LocateAnswer, Sounding, Source } from './answer'
 import { digFirst } from './digFirst'
 import { digReason } from './digReason'
-import { type FitModel, fitModel } from './fitModel'
+import { type FitModel, FLOOR_HABITS, fitModel } from './fitModel'
 import { fitSources } from './fitSources'
 import type { TriedSource } from './levelModel'
 import { listenNext } from './listenNext'
@@ -17,7 +17,7 @@ import { pointEvidence } from './pointEvidence'
 import { rankPoints } from './rankPoints'
 import { reasonsFor } from './reasons'
 import { logRingLikelihood } from './ringEvidence'
-import { coldPass, geometryFrom, type Scan, scanLine } from './scanLine'
+import { coldPass, geometryFrom, type Scan, scanLine, tryPlace } from './scanLine'
 import { searchGrid, spacingM } from './searchGrid'
 import { isUsable, settingsDown, weighedBands } from './settingsDown'
 import { judge } from './verdict'
@@ -149,9 +149,13 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const ground = groundPrior(commonCover(plain), depthAt(line, middle).told)
   const noLeak = fitSources(plain, known, ground, 'with pipe')
   const cold = coldPass({ model: plain, ...where })
-  const model = { ...plain, noise: cold.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a)).fit.noise() }
+  const first = cold.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
+  const models = FLOOR_HABITS.map((floor) => ({ ...plain, noise: { ...first.fit.noise(), floor } }))
+  const model = models
+    .map((each) => ({ each, log: tryPlace({ model: each, ...where }, first.alongM, first.fit).logEvidence }))
+    .reduce((a, b) => (b.log > a.log ? b : a)).each
   const scan = scanLine({ model, ...where }, cold)
-  const ringsNone = logRingLikelihood(settings, null)
+  const ringsNone = logRingLikelihood(settings, [])
   const best = scan.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
   return {
     model,
@@ -160,7 +164,7 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
     logNone:
       Math.max(
         noLeak.logEvidence,
-        ...[model.noise, noLeak.noise()].map(
+        ...[model.noise, ...FLOOR_HABITS.map((floor) => ({ ...noLeak.noise(), floor }))].map(
           (noise) => fitSources({ ...plain, noise }, known, ground, noLeak).logEvidence,
         ),
       ) + ringsNone,

@@ -10,6 +10,7 @@ import type { FitModel } from './fitModel'
 import { type ColdStart, type Fit, fitSources } from './fitSources'
 import type { Parameters, TriedSource } from './levelModel'
 import { logRingLikelihood } from './ringEvidence'
+import type { SettingDown } from './settingDown'
 
 /** Past an end the prior falls to 1/e within so many spacings: a told length is a little out, told points may stop short. Chosen. */
 const PAST_END_SPACINGS = { toldLength: 0.2, onlyPoints: 1 }
@@ -24,12 +25,18 @@ const REFINE_WITHIN = [14, 9, 6]
 /** Where four neighbours differ by less than this, in nepers, a straight line between them is good enough. Chosen. */
 const FLAT = 1
 
-/** A place that was tried with the best fit found there. */
-export interface TriedPlace {
+/** Power of the posterior that is shown: what the fit leaves out makes it a little too sure. Calibrated on the synthetic yard. */
+const CALM = 0.85
+
+export interface TriedEvidence {
   readonly alongM: number
-  readonly fit: Fit
   /** ln of the evidence of levels and rings together. */
   readonly logEvidence: number
+}
+
+/** A place that was tried with the best fit found there. */
+export interface TriedPlace extends TriedEvidence {
+  readonly fit: Fit
 }
 
 /** The evidence for a leak along the line. */
@@ -73,7 +80,20 @@ export function geometryFrom(
     }),
     alongPipeM: Math.abs(setting.alongM - alongM),
     besidePipeM: Math.abs(setting.offsetM),
+    ...onSlab(line, setting, alongM),
   }))
+}
+
+/** Of a setting-down on a slab: from above the source to the slab's nearest place on the line, and from there on. */
+function onSlab(line: Line, setting: SettingDown, alongM: number): Pick<Geometry, 'toSlabM' | 'alongSlabM'> {
+  const stretch = line.stretches[setting.stretch]
+  if (stretch?.cover !== 'slab') return {}
+  const path = linePath(line)
+  const footM = Math.min(Math.max(alongM, stretch.fromM), stretch.toM)
+  return {
+    toSlabM: acrossToSource(path, { sourceAlongM: alongM, listenAlongM: footM, offsetM: 0 }),
+    alongSlabM: acrossToSource(path, { sourceAlongM: footM, listenAlongM: setting.alongM, offsetM: setting.offsetM }),
+  }
 }
 
 /**
@@ -86,14 +106,24 @@ export function geometryFrom(
 export function scanLine(input: ScanInput, before: readonly TriedPlace[]): Scan {
   const coarse = coarsePass(input, before)
   const tried = REFINE_WITHIN.reduce((places, within) => refine(input, places, within), coarse)
-  const logDensity = Float64Array.from(input.grid, (along) => logPrior(input, along) + interpolated(tried, along))
+  return { tried, ...densityOf(input, tried) }
+}
+
+/** Evidence and density over the grid from places tried, in order of along. */
+export function densityOf(
+  input: ScanInput,
+  tried: readonly TriedEvidence[],
+): { logEvidence: number; perM: Float64Array } {
+  const logPosterior = Float64Array.from(input.grid, (along) => logPrior(input, along) + interpolated(tried, along))
   const step = input.grid[1]! - input.grid[0]!
-  const logEvidence = logSumExp(logDensity) + Math.log(step)
-  return { tried, logEvidence, perM: logDensity.map((log) => Math.exp(log - logEvidence)) }
+  const logEvidence = logSumExp(logPosterior) + Math.log(step)
+  const calmed = logPosterior.map((log) => CALM * (log - logEvidence))
+  const logTotal = logSumExp(calmed) + Math.log(step)
+  return { logEvidence, perM: calmed.map((log) => Math.exp(log - logTotal)) }
 }
 
 /** ln of the prior density of the leak's place, 1/m: even along the line, falling past its ends. */
-function logPrior({ range, line, spacingM }: ScanInput, alongM: number): number {
+export function logPrior({ range, line, spacingM }: ScanInput, alongM: number): number {
   const fallM = spacingM * (line.lengthM === null ? PAST_END_SPACINGS.onlyPoints : PAST_END_SPACINGS.toldLength)
   const pastM = Math.max(range[0] - alongM, alongM - range[1], 0)
   return -pastM / fallM - Math.log(range[1] - range[0] + 2 * fallM)
@@ -163,7 +193,7 @@ function tryBoth(input: ScanInput, alongM: number, start: Parameters): TriedPlac
 }
 
 /** Best fit at a place, from another place's fit or from the levels themselves. */
-function tryPlace(
+export function tryPlace(
   input: ScanInput,
   alongM: number,
   start: Parameters | ColdStart,
@@ -184,7 +214,7 @@ function tryPlace(
 }
 
 /** Which settings-down stand between the air inlet and a leak; none when no inlet was told. */
-function passedBy(line: Line, alongM: number, model: FitModel): boolean[] {
+export function passedBy(line: Line, alongM: number, model: FitModel): boolean[] {
   const inlet = line.airInletM
   return model.settings.map(
     (setting) =>
@@ -192,7 +222,7 @@ function passedBy(line: Line, alongM: number, model: FitModel): boolean[] {
   )
 }
 
-function interpolated(tried: readonly TriedPlace[], alongM: number): number {
+function interpolated(tried: readonly TriedEvidence[], alongM: number): number {
   let low = 0
   let high = tried.length - 1
   while (high - low > 1) {

@@ -3,8 +3,10 @@ import type { Reason, Verdict } from './answer'
 import type { Facts } from './facts'
 import { massBetween } from './window'
 
-/** Below this probability of any source the verdict is `no leak heard`. */
-const HEARD = 0.25
+/** Below this probability of any source the verdict is `no leak heard`: anyhow, and where the likeliest one is faint. Calibrated. */
+const HEARD = { anyhow: 0.05, faint: 0.25 }
+/** A source this little over the floor at every point, in its best band, is faint, dB. Chosen. */
+const FAINT_DB = 4
 /** From this probability of a source on a place can be `located`: with rings that speak for it, and without. */
 const SURE = { withRings: 0.6, without: 0.9 }
 /** More than this share of the density past an end of the line is not `located`. Chosen. */
@@ -21,7 +23,7 @@ const RINGS_AGAINST = -4
  */
 export function judge(facts: Facts): { verdict: Verdict; why: Reason[] } {
   const { candidate, grid, range, scan, spacingM } = facts
-  if (candidate.probability < HEARD) {
+  if (candidate.probability < (isFaint(facts) ? HEARD.faint : HEARD.anyhow)) {
     return {
       verdict: 'no leak heard',
       why: [{ key: 'reason_no_source_needed', values: { probability: candidate.probability } }],
@@ -48,6 +50,11 @@ export function judge(facts: Facts): { verdict: Verdict; why: Reason[] } {
     why.push({ key: 'reason_no_bubbling', values: { bubbling: bubblingNear(facts) } })
   }
   return { verdict: why.length === 0 ? 'located' : 'unsure', why }
+}
+
+function isFaint({ scan }: Facts): boolean {
+  const best = scan.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
+  return best.fit.overFloorDb.every((overDb) => overDb < FAINT_DB)
 }
 
 /** True when a point within a spacing of the candidate was also taken with the air off. */

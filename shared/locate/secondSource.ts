@@ -1,0 +1,185 @@
+import { groundPrior } from '../ground/groundPrior'
+import { depthAt } from '../line/depthAt'
+import { stretchAt } from '../line/stretchAt'
+import { shapeLayout } from './fitModel'
+import { type Fit, fitSources } from './fitSources'
+import type { Parameters, TriedSource } from './levelModel'
+import { logRingLikelihood } from './ringEvidence'
+import { densityOf, geometryFrom, logPrior, passedBy, type Scan, type ScanInput, type TriedPlace } from './scanLine'
+
+/** Two leaks closer than this, in spacings, are not told from one. Chosen: a point between them and some room. */
+const LEAST_APART = 2
+/** Places where the second leak is first tried: the best of the one-leak scan far from the first and each other. Chosen. */
+const CANDIDATES = { most: 4, apart: 1.5 }
+/** Steps of the search for the best places of both, in spacings. */
+const CLIMB_STEPS = [0.5, 0.25]
+const MOST_CLIMBS = 4
+/** Two leaks whose best places are this much worse than one leak, in nepers, are given up before the search. Chosen. */
+const HOPELESS = -6
+/** Places at which a leak is tried round its best one, in spacings from it. */
+const AROUND = [0.12, 0.25, 0.5, 1, 2]
+/** Below the edge of what was tried round a place, nepers a spacing. */
+const OUTSIDE = -30
+
+/** Two leaks, each with where it may lie while the other is held at its likeliest place. */
+export interface TwoSources {
+  readonly firstPerM: Float64Array
+  readonly secondPerM: Float64Array
+  /** ln of the prior-weighted mean evidence over the places of both, comparable with the scan for one. */
+  readonly logEvidence: number
+  /** How much better the ring counts fit with both than with the first alone, nepers. */
+  readonly secondRings: number
+  readonly logRings: number
+}
+
+interface Pair {
+  readonly firstM: number
+  readonly secondM: number
+  readonly fit: Fit
+  readonly logRings: number
+  /** ln of the evidence of levels and rings together. */
+  readonly logEvidence: number
+  /** The same with the prior of both places. */
+  readonly logPosterior: number
+}
+
+/**
+ * Looks for a second leak where one was found.
+ *
+ * The one-leak scan has its next-best places where a second leak may be; each is tried together with the first, the best
+ * pair is moved to its summit, and then each leak is tried at a few places round its own with the other held.
+ *
+ * @returns `null` where no second leak comes near to explaining the sweep as well as one.
+ */
+export function secondSource(input: ScanInput, scan: Scan): TwoSources | null {
+  const first = scan.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
+  const others = candidates(input, scan, first)
+  const started = others.map((second) => startPair(input, first, second))
+  if (started.length === 0) return null
+  const start = started.reduce(better)
+  if (start.logEvidence < first.logEvidence + HOPELESS) return null
+  const best = climb(input, otherFirst(input, others, start))
+  ;(globalThis as any).DBG2 = { first, started, best }
+  if (best.logEvidence < first.logEvidence + HOPELESS) return null
+  const firsts = around(input, best, 'firstM')
+  const seconds = around(input, best, 'secondM')
+  const one = densityOf(input, firsts.map((pair) => ({ alongM: pair.firstM, logEvidence: pair.logEvidence })))
+  const other = densityOf(input, seconds.map((pair) => ({ alongM: pair.secondM, logEvidence: pair.logEvidence })))
+  return {
+    firstPerM: one.perM,
+    secondPerM: other.perM,
+    logEvidence: one.logEvidence + other.logEvidence - best.logEvidence,
+    secondRings: best.logRings - (first.logEvidence - first.fit.logEvidence),
+    logRings: best.logRings,
+  }
+}
+
+/** Summits of the one-leak evidence that could be another leak, the best first; those past an end stand for the end. */
+function candidates({ spacingM, range }: ScanInput, { tried }: Scan, first: TriedPlace): TriedPlace[] {
+  const onLine = (alongM: number) => Math.min(range[1], Math.max(range[0], alongM))
+  const triedNear = (alongM: number) =>
+    tried.reduce((a, b) => (Math.abs(b.alongM - alongM) < Math.abs(a.alongM - alongM) ? b : a))
+  const summits = tried.filter(({ alongM, logEvidence }, i) => {
+    const before = tried[i - 1]?.logEvidence ?? Number.NEGATIVE_INFINITY
+    const after = tried[i + 1]?.logEvidence ?? Number.NEGATIVE_INFINITY
+    return logEvidence >= before && logEvidence >= after && Math.abs(alongM - first.alongM) >= LEAST_APART * spacingM
+  })
+  const chosen: TriedPlace[] = []
+  for (const { alongM } of summits.sort((a, b) => b.logEvidence - a.logEvidence || a.alongM - b.alongM)) {
+    if (chosen.length === CANDIDATES.most) break
+    const summit = triedNear(onLine(alongM))
+    if (Math.abs(summit.alongM - first.alongM) < LEAST_APART * spacingM) continue
+    if (chosen.every((each) => Math.abs(each.alongM - summit.alongM) >= CANDIDATES.apart * spacingM)) {
+      chosen.push(summit)
+    }
+  }
+  return chosen
+}
+
+/** The same second leak with another first, where that explains more: the loudest summit may have been of both. */
+function otherFirst(input: ScanInput, others: readonly TriedPlace[], start: Pair): Pair {
+  return others
+    .filter(({ alongM }) => Math.abs(alongM - start.secondM) >= LEAST_APART * input.spacingM)
+    .slice(0, 1)
+    .map(({ alongM }) => moved(input, start, 'firstM', alongM))
+    .reduce(better, start)
+}
+
+/** Both at once, from the fit of the first and the spectrum that the second had when it was tried alone. */
+function startPair(input: ScanInput, first: TriedPlace, second: TriedPlace): Pair {
+  const at = shapeLayout(input.model).count
+  const bands = input.model.bandKhz.length
+  const shared = new Float64Array(first.fit.shared.length + bands)
+  shared.set(first.fit.shared.subarray(0, at + bands))
+  shared.set(second.fit.shared.subarray(at, at + bands), at + bands)
+  shared.set(first.fit.shared.subarray(at + bands), at + 2 * bands)
+  return tryPair(input, first.alongM, second.alongM, { shared, own: first.fit.own }, true)
+}
+
+function tryPair(input: ScanInput, firstM: number, secondM: number, start: Parameters, trusting = false): Pair {
+  const { line, model, known } = input
+  const ground = groundPrior(stretchAt(line, firstM)?.cover ?? 'soil', depthAt(line, firstM).told)
+  const [a, b] = [passedBy(line, firstM, model), passedBy(line, secondM, model)]
+  const passed = a.map((each, k) => each || b[k]!)
+  const leaks: TriedSource[] = [firstM, secondM].map((alongM) => ({
+    kind: 'leak',
+    geometry: geometryFrom(line, alongM, model),
+    passedBy: passed,
+  }))
+  const fit = fitSources(model, [...leaks, ...known], ground, start, trusting)
+  const logRings = logRingLikelihood(model.settings, fit.overFloorDb, passed)
+  const logEvidence = fit.logEvidence + logRings
+  const logPosterior = logEvidence + logPrior(input, firstM) + logPrior(input, secondM)
+  return { firstM, secondM, fit, logRings, logEvidence, logPosterior }
+}
+
+function moved(input: ScanInput, pair: Pair, which: 'firstM' | 'secondM', alongM: number): Pair {
+  const places = { firstM: pair.firstM, secondM: pair.secondM, [which]: alongM }
+  return tryPair(input, places.firstM, places.secondM, pair.fit)
+}
+
+/** Moves one leak, then the other, by ever smaller steps to where both explain the sweep best. */
+function climb(input: ScanInput, start: Pair): Pair {
+  let best = start
+  for (const step of CLIMB_STEPS) {
+    for (const which of ['secondM', 'firstM'] as const) best = climbOne(input, best, which, step * input.spacingM)
+  }
+  return best
+}
+
+function climbOne(input: ScanInput, start: Pair, which: 'firstM' | 'secondM', stepM: number): Pair {
+  let best = [-stepM, stepM]
+    .map((step) => moved(input, start, which, start[which] + step))
+    .filter((pair) => areApart(input, pair))
+    .reduce(better, start)
+  const direction = Math.sign(best[which] - start[which])
+  for (let i = 0; direction !== 0 && i < MOST_CLIMBS; i++) {
+    const next = moved(input, best, which, best[which] + direction * stepM)
+    if (next.logPosterior <= best.logPosterior || !areApart(input, next)) break
+    best = next
+  }
+  return best
+}
+
+/** One leak at places round its best one, the other held; in order of along, the last on each side far down. */
+function around(input: ScanInput, best: Pair, which: 'firstM' | 'secondM'): Pair[] {
+  const side = (sign: number) => {
+    const pairs = [best]
+    for (const spacings of AROUND) {
+      const pair = moved(input, pairs[pairs.length - 1]!, which, best[which] + sign * spacings * input.spacingM)
+      pairs.push(pair)
+      if (pair.logEvidence < best.logEvidence - 8) break
+    }
+    const last = pairs[pairs.length - 1]!
+    return [...pairs.slice(1), { ...last, [which]: last[which] + sign * input.spacingM, logEvidence: last.logEvidence + OUTSIDE }]
+  }
+  return [...side(-1).reverse(), best, ...side(1)]
+}
+
+function areApart({ spacingM }: ScanInput, { firstM, secondM }: Pair): boolean {
+  return Math.abs(firstM - secondM) >= LEAST_APART * spacingM
+}
+
+function better(a: Pair, b: Pair): Pair {
+  return b.logPosterior > a.logPosterior ? b : a
+}
