@@ -13,7 +13,9 @@ export interface Fit extends Parameters {
   /** How far the levels scatter round this fit. */
   readonly noise: () => Noise
   /** Of each leak, modelled at each setting-down in its best band against all but leaks there, dB. */
-  readonly overFloorDb: readonly Float64Array[]
+  readonly leaksOverFloorDb: readonly Float64Array[]
+  /** Of the first leak; empty without. */
+  readonly overFloorDb: Float64Array
 }
 
 /** Starts that need no other fit. */
@@ -87,13 +89,15 @@ export function fitSources(
     }
   }
   equations.solve(0)
+  const leaksOverFloorDb = levels.leaksOverFloorDb(here)
   return {
     ...here,
     logEvidence: -objective - 0.5 * equations.logDeterminant + levels.logPriorNorm(),
     residualDb: levels.residualDb(),
     converged,
     noise: () => levels.noise(here, equations),
-    overFloorDb: levels.overFloorDb(here),
+    leaksOverFloorDb,
+    overFloorDb: leaksOverFloorDb[0] ?? new Float64Array(0),
   }
 }
 

@@ -243,7 +243,7 @@ export class LevelModel {
   }
 
   /** Of each leak, in its best band against all but leaks at each setting-down, dB. */
-  overFloorDb(parameters: Parameters): Float64Array[] {
+  leaksOverFloorDb(parameters: Parameters): Float64Array[] {
     const leaks = this.sources.filter((source) => source.kind === 'leak').length
     return Array.from({ length: leaks }, (_, j) => this.overFloorDbOf(j, leaks, parameters))
   }

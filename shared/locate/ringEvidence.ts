@@ -49,7 +49,7 @@ export function logRingLikelihood(
       : [
           {
             rings,
-over: overFloorDb.map((leak) => leak[k]!),
+            over: overFloorDb.map((leak) => leak[k]!),
             oddShare: passedBy[k] ? PASSED_SHARE : ODD_SHARE,
           },
         ],

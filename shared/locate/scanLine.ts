@@ -209,7 +209,7 @@ export function tryPlace(
   return {
     alongM,
     fit,
-    logEvidence: fit.logEvidence + logRingLikelihood(model.settings, fit.overFloorDb, sources[0]!.passedBy),
+    logEvidence: fit.logEvidence + logRingLikelihood(model.settings, fit.leaksOverFloorDb, sources[0]!.passedBy),
   }
 }
 

@@ -59,12 +59,17 @@ export function secondSource(input: ScanInput, scan: Scan): TwoSources | null {
   const start = started.reduce(better)
   if (start.logEvidence < first.logEvidence + HOPELESS) return null
   const best = climb(input, otherFirst(input, others, start))
-  ;(globalThis as any).DBG2 = { first, started, best }
   if (best.logEvidence < first.logEvidence + HOPELESS) return null
   const firsts = around(input, best, 'firstM')
   const seconds = around(input, best, 'secondM')
-  const one = densityOf(input, firsts.map((pair) => ({ alongM: pair.firstM, logEvidence: pair.logEvidence })))
-  const other = densityOf(input, seconds.map((pair) => ({ alongM: pair.secondM, logEvidence: pair.logEvidence })))
+  const one = densityOf(
+    input,
+    firsts.map((pair) => ({ alongM: pair.firstM, logEvidence: pair.logEvidence })),
+  )
+  const other = densityOf(
+    input,
+    seconds.map((pair) => ({ alongM: pair.secondM, logEvidence: pair.logEvidence })),
+  )
   return {
     firstPerM: one.perM,
     secondPerM: other.perM,
@@ -127,7 +132,7 @@ function tryPair(input: ScanInput, firstM: number, secondM: number, start: Param
     passedBy: passed,
   }))
   const fit = fitSources(model, [...leaks, ...known], ground, start, trusting)
-  const logRings = logRingLikelihood(model.settings, fit.overFloorDb, passed)
+  const logRings = logRingLikelihood(model.settings, fit.leaksOverFloorDb, passed)
   const logEvidence = fit.logEvidence + logRings
   const logPosterior = logEvidence + logPrior(input, firstM) + logPrior(input, secondM)
   return { firstM, secondM, fit, logRings, logEvidence, logPosterior }
@@ -171,7 +176,10 @@ function around(input: ScanInput, best: Pair, which: 'firstM' | 'secondM'): Pair
       if (pair.logEvidence < best.logEvidence - 8) break
     }
     const last = pairs[pairs.length - 1]!
-    return [...pairs.slice(1), { ...last, [which]: last[which] + sign * input.spacingM, logEvidence: last.logEvidence + OUTSIDE }]
+    return [
+      ...pairs.slice(1),
+      { ...last, [which]: last[which] + sign * input.spacingM, logEvidence: last.logEvidence + OUTSIDE },
+    ]
   }
   return [...side(-1).reverse(), best, ...side(1)]
 }
