@@ -200,4 +200,5 @@ export const SOURCES = {
       'S. Shinomoto, K. Shima & J. Tanji, Differences in spiking patterns among cortical neurons, Neural Comput. 15, 2823-2842, 2003',
     seen: 'memory',
   },
+  CFR1926: { title: '29 CFR 1926.652, Requirements for protective systems (excavations)', seen: 'read' },
 } as const satisfies Record<string, Source>

@@ -6,7 +6,8 @@ import { METRIC, type ShownUnits } from './shownUnits'
  *
  * The unit is told by the end of the name, as everywhere in our files: `along_m`, `hz`, `air_kpa`, `share_percent`. A
  * rate (`ring_rate_per_s`) and a bare number have no unit; the sentence round them names it. `probability` and `share` are
- * shown in percent, and never as 0 or 100 % when they are not.
+ * shown in percent, and never as 0 or 100 % when they are not. Who reads in feet reads feet and inches, as on a tape:
+ * a tenth of a foot would be taken for an inch.
  *
  * @param name  Name of the value.
  * @param value Finite.
@@ -17,6 +18,7 @@ export function formatQuantity(name: string, value: number, units: ShownUnits = 
   if (kind === null) return plainNumber(value)
   const { factor, unit, decimals } = kind(units)
   if (unit === 'share') return shareText(value)
+  if (unit === 'ft') return feetAndInches(value)
   if (name.endsWith('band_hz')) return `${nominalBandHz(value)} Hz`
   const shown = value * factor
   const number = formatNumber(shown, typeof decimals === 'number' ? decimals : decimals(Math.abs(shown)))
@@ -29,14 +31,14 @@ export function formatNumber(value: number, decimals: number): string {
   return Number(text) === 0 ? text.replace('-', '') : text
 }
 
-/** Heading of a column of lengths and the factor from metres to it. */
+/** Heading of a column of lengths and the factor from metres to it: decimal feet, to be reckoned with. */
 export function lengthUnit(units: ShownUnits): {
   readonly unit: string
   readonly perMetre: number
   readonly decimals: number
 } {
   return units.length === 'ft'
-    ? { unit: 'ft', perMetre: 1 / METRES_PER_FOOT, decimals: 1 }
+    ? { unit: 'ft', perMetre: 1 / METRES_PER_FOOT, decimals: 2 }
     : { unit: 'm', perMetre: 1, decimals: 2 }
 }
 
@@ -80,6 +82,18 @@ function kindOf(name: string): ((units: ShownUnits) => Kind) | null {
   const end = ends.find((candidate) => Object.hasOwn(KINDS, candidate))
   const isPer = steps.at(-2) === 'per' && end !== 'per_s' // so much a metre is no length
   return end === undefined || isPer ? null : KINDS[end]!
+}
+
+/** To half an inch, which is about the centimetre that others read: 3.2 m are "10 ft 6 in". */
+function feetAndInches(metres: number): string {
+  const halves = Math.round((Math.abs(metres) / METRES_PER_FOOT) * 24)
+  const feet = Math.floor(halves / 24)
+  const inches = Math.floor((halves % 24) / 2)
+  const half = halves % 2 === 1
+  const sign = metres < 0 && halves > 0 ? '-' : ''
+  if (halves % 24 === 0) return `${sign}${feet} ft`
+  const inchText = !half ? `${inches} in` : inches === 0 && feet === 0 ? '1/2 in' : `${inches} 1/2 in`
+  return feet === 0 ? `${sign}${inchText}` : `${sign}${feet} ft ${inchText}`
 }
 
 function shareText(share: number): string {

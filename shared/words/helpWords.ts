@@ -43,7 +43,9 @@ export const HELP_WORDS = {
     text: 'The window is wide, or the leak may lie past an end. The best candidate is told, and where to listen next.',
   },
   label_help_none: { text: 'No leak heard' },
-  help_none: { text: 'The clips are explained as well without a leak. That does not mean that there is none.' },
+  help_none: {
+    text: 'The clips are explained as well without a leak. That does not mean that there is none: the pressure test decides.',
+  },
   label_help_ear: { text: 'Confirmed by ear' },
   help_ear: { text: 'Somebody looked at the spectrum, listened to the best point and one beside it, and said yes.' },
 } as const satisfies Record<string, Wording>

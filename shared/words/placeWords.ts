@@ -6,7 +6,7 @@ export const PLACE_WORDS = {
   label_verdict_unsure: { text: 'Unsure' },
   label_verdict_none: { text: 'No leak heard' },
   verdict_none_means: {
-    text: 'That does not mean that there is none. Try more air, longer clips, closer points, or the other end of the line.',
+    text: 'That does not mean that there is none: the pressure test decides. Next says what may let it be heard.',
   },
   verdict_candidate: { text: 'Best candidate: {tape}.' },
   verdict_not_to_dig: { text: 'Not sure enough to dig by. Next says what would make it surer.' },

@@ -18,6 +18,10 @@ const METRES: Readonly<Record<string, number>> = {
   '"': METRES_PER_FOOT / 12,
 }
 
+/** Feet and inches as a tape has them: `5' 6`, `1 ft 0 1/2 in`, `8 3/4"`. */
+const TAPE =
+  /^(-?)(?:(\d{1,9})\s*(?:ft|')\s*)?(?:(\d{1,9}(?:[.,]\d{1,9})?)(?![\d/]))?\s*(?:(\d{1,2})\/(2|4|8|16))?\s*(in|")?$/i
+
 /**
  * A number as a person types it: with a point or a comma, and a length with any unit behind it, feet and inches too.
  *
@@ -39,14 +43,19 @@ function readNumber(text: string): number | null {
 }
 
 function readLength(text: string, units: ShownUnits): number | null {
-  const feetAndInches = /^(-?)(\d+)\s*(?:ft|')\s*(\d+(?:[.,]\d+)?)\s*(?:in|")?$/i.exec(text)
-  if (feetAndInches !== null) {
-    const inches = readNumber(feetAndInches[3]!)!
-    const metres = Number(feetAndInches[2]) * METRES_PER_FOOT + inches * METRES.in!
-    return feetAndInches[1] === '-' ? -metres : metres
-  }
+  const tape = readTape(text)
+  if (tape !== null) return tape
   const [, number = '', unit = ''] = /^(.*?)\s*([a-z'"]*)$/i.exec(text) ?? []
   const value = readNumber(number)
   const perUnit = METRES[unit === '' ? units.length : unit.toLowerCase()]
   return value === null || perUnit === undefined ? null : value * perUnit
+}
+
+function readTape(text: string): number | null {
+  const [, sign, feet, inches, over, under, unit] = TAPE.exec(text) ?? []
+  if ((inches === undefined && over === undefined) || (feet === undefined && unit === undefined)) return null
+  const inchCount =
+    (inches === undefined ? 0 : readNumber(inches)!) + (over === undefined ? 0 : Number(over) / Number(under))
+  const metres = Number(feet ?? 0) * METRES_PER_FOOT + inchCount * METRES.in!
+  return sign === '-' ? -metres : metres
 }

@@ -54,6 +54,9 @@ export const REASON_WORDS = {
   },
   reason_near_inlet: { text: 'The air inlet, {inlet_m} along, is near and hisses too. Check by ear.' },
   reason_depth_assumed: { text: 'The depth was not told. {depth_m} is assumed, which widens the window.' },
+  reason_second_source: {
+    text: 'One source does not explain all points. A second lies {second_m} along; its probability is {probability}.',
+  },
   reason_sound_may_leave_beside: {
     text: 'This is where the sound leaves the ground. Bedding or a slab can shift that from the hole.',
   },

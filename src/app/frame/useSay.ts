@@ -35,5 +35,8 @@ export function useSay(): Sayer {
 
 /** A number and its unit stay in one line. */
 function unbroken(text: string): string {
-  return text.replace(/(\d) (m|ft|Hz|dB|dBFS|s|%|kPa|psi|bar|MB)(?![\w-])/g, '$1\u00a0$2')
+  return text
+    .replace(/(\d) (1\/2 in\b)/g, '$1\u00a0$2')
+    .replace(/(\bft \d+|1\/2) in\b/g, '$1\u00a0in')
+    .replace(/(\d) (m|ft|Hz|dB|dBFS|s|%|kPa|psi|bar|MB)(?![\w-])/g, '$1\u00a0$2')
 }

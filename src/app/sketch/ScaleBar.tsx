@@ -1,5 +1,5 @@
-import { METRES_PER_FOOT } from '../../../shared/base/units'
 import { scaleBarM } from '../../../shared/sketch/scaleBarM'
+import { formatQuantity } from '../../../shared/words/formatQuantity'
 import { useSay } from '../frame/useSay'
 import { STRIP_PX, type ViewSize } from './sketchView'
 
@@ -7,7 +7,7 @@ import { STRIP_PX, type ViewSize } from './sketchView'
 export function ScaleBar({ pxPerM, size }: { readonly pxPerM: number; readonly size: ViewSize }) {
   const { units } = useSay()
   const lengthM = scaleBarM(Math.min(120, size.widthPx / 3) / pxPerM, units.length)
-  const count = Number((lengthM / (units.length === 'ft' ? METRES_PER_FOOT : 1)).toPrecision(6))
+  const words = units.length === 'ft' ? formatQuantity('m', lengthM, units) : `${Number(lengthM.toPrecision(6))} m`
   const x = 14
   const y = size.heightPx + STRIP_PX - 10
   const endX = x + lengthM * pxPerM
@@ -16,7 +16,7 @@ export function ScaleBar({ pxPerM, size }: { readonly pxPerM: number; readonly s
     <g aria-hidden="true" className="sketch-scale">
       <path d={`M${x} ${y - 6}V${y}H${endX}V${y - 6}`} />
       <text x={endX + 8} y={y} dy="0.1em">
-        {`${count} ${units.length}`}
+        {words}
       </text>
     </g>
   )

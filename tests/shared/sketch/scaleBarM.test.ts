@@ -21,6 +21,8 @@ describe('a scale bar', () => {
 
   it('is round in feet for those who read feet', () => {
     close(scaleBarM(1, 'ft'), 2 * 0.3048, { rel: 1e-12, because: '3.28 ft fit, 2 ft is the longest round length' })
+    close(scaleBarM(0.2, 'ft'), 0.1524, { rel: 1e-12, because: '7.9 in fit, and 6 in are half a foot' })
+    close(scaleBarM(0.1, 'ft'), 0.0762, { rel: 1e-12, because: '3.9 in fit, and 3 in are a quarter of a foot' })
   })
 
   it('never is longer than there is room, nor shorter than a third of it (seed 3)', () => {

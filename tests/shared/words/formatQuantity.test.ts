@@ -53,9 +53,28 @@ describe('a number with its unit', () => {
 describe('the units of the reader', () => {
   it('may be feet, psi and bar', () => {
     // 1 ft = 0.3048 m and 1 psi = 6.894757 kPa: NIST SP 811, appendix B (from memory).
-    expect(formatQuantity('along_m', 3.048, FEET)).toBe('10.0 ft')
+    expect(formatQuantity('along_m', 3.048, FEET)).toBe('10 ft')
     expect(formatQuantity('air_kpa', 68.94757, FEET)).toBe('10.0 psi')
     expect(formatQuantity('air_kpa', 40, BAR)).toBe('0.40 bar')
+  })
+})
+
+describe('a length for a reader of feet', () => {
+  it('is in feet and inches, to half an inch', () => {
+    // 1 in = 25.4 mm exactly: NIST SP 811, appendix B (from memory).
+    const inches = (feet: number, count: number) => formatQuantity('distance_m', (12 * feet + count) * 0.0254, FEET)
+    expect(inches(1, 0.5)).toBe('1 ft 0 1/2 in')
+    expect(inches(20, 9)).toBe('20 ft 9 in')
+    expect(inches(0, 8.5)).toBe('8 1/2 in')
+    expect(inches(0, 0.5)).toBe('1/2 in')
+    expect(inches(0, 0)).toBe('0 ft')
+    expect(inches(-3, -11)).toBe('-3 ft 11 in')
+  })
+
+  it('goes over to the next foot, and to none, where it is rounded so', () => {
+    expect(formatQuantity('along_m', 0.3047, FEET)).toBe('1 ft')
+    expect(formatQuantity('along_m', 6.0959, FEET)).toBe('20 ft')
+    expect(formatQuantity('along_m', -0.003, FEET)).toBe('0 ft')
   })
 })
 

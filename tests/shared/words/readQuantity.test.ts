@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { formatQuantity } from '../../../shared/words/formatQuantity'
 import { readQuantity } from '../../../shared/words/readQuantity'
 import { METRIC } from '../../../shared/words/shownUnits'
 import { typedQuantity } from '../../../shared/words/typedQuantity'
@@ -32,13 +33,32 @@ describe('a typed length', () => {
       ['5\' 6"', 1.6764],
       ["-5'6", -1.6764],
       ['5 ft 6 in', 1.6764],
+      ['5 ft 6 1/2 in', 1.6891],
+      ['-3 ft 1/2 in', -0.9271],
+      ['8 3/4"', 0.22225],
+      ['1/2 in', 0.0127],
     ] as const) {
       close(metres(text), length, { rel: 1e-12, because: '1 in = 25.4 mm exactly (1959)' })
     }
   })
 
   it('is none for anything else, and nothing is not nought', () => {
-    for (const text of ['four', '1 2', '1.2.3', '3 yd', '1e3', '--2', 'm', '0x10', 'Infinity', '1,234,5']) {
+    for (const text of [
+      'four',
+      '1 2',
+      '1.2.3',
+      '3 yd',
+      '1e3',
+      '--2',
+      'm',
+      '0x10',
+      'Infinity',
+      '1,234,5',
+      '1/2',
+      "5' x",
+      '2 1/3 in',
+      'ft',
+    ]) {
       expect(readQuantity(text, 'm', METRIC), text).toEqual({ kind: 'no number' })
     }
     expect(readQuantity('  ', 'm', METRIC)).toEqual({ kind: 'empty' })
@@ -55,6 +75,18 @@ describe('a typed length', () => {
       { seed: 8 },
     )
   })
+})
+
+it('a length that is shown in feet and inches can be typed back (seed 15)', () => {
+  fc.assert(
+    fc.property(fc.double({ min: -9999, max: 9999, noNaN: true }), (value) => {
+      close(metres(formatQuantity('along_m', value, FEET), FEET), value, {
+        abs: 0.00636,
+        because: 'it is shown to half an inch: half of 12.7 mm',
+      })
+    }),
+    { seed: 15 },
+  )
 })
 
 it('a typed number without a unit takes none', () => {

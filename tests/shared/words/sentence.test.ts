@@ -13,7 +13,7 @@ describe('the sentence of a key', () => {
     const values = { from_m: 5.05, to_m: 5.62, window_probability: 0.8 }
     expect(sentence('answer_window_located', values)).toBe('It lies between 5.05 m and 5.62 m with 80 % probability.')
     expect(sentence('answer_window_located', values, FEET)).toBe(
-      'It lies between 16.6 ft and 18.4 ft with 80 % probability.',
+      'It lies between 16 ft 7 in and 18 ft 5 1/2 in with 80 % probability.',
     )
   })
 

@@ -1,3 +1,4 @@
+import { isTry } from '../../../../shared/answer/nextSteps'
 import type { LocateAnswer } from '../../../../shared/locate/answer'
 import { useSay } from '../../frame/useSay'
 import { Panel } from '../../look/widgets/Panel'
@@ -8,9 +9,11 @@ export function Reasons({ answer }: { readonly answer: LocateAnswer }) {
   return (
     <Panel heading={say('heading_why')}>
       <ul className="stack-small">
-        {answer.reasons.map((reason) => (
-          <li key={JSON.stringify(reason)}>{sayKeyed(reason)}</li>
-        ))}
+        {answer.reasons
+          .filter((reason) => !isTry(reason))
+          .map((reason) => (
+            <li key={JSON.stringify(reason)}>{sayKeyed(reason)}</li>
+          ))}
       </ul>
     </Panel>
   )
