@@ -6,7 +6,7 @@ import { linePath } from '../line/linePath'
 import { lineRange } from '../line/lineRange'
 import { placeAlong } from '../line/placeAlong'
 import { tapeDistance } from '../line/tapeDistance'
-import type { LocateAnswer, Sounding, Source } from './answer'
+import type { LocateAnswer, Reason, Sounding, Source } from './answer'
 import { digFirst } from './digFirst'
 import { digReason } from './digReason'
 import { type FitModel, FLOOR_HABITS, fitModel } from './fitModel'
@@ -19,6 +19,7 @@ import { reasonsFor } from './reasons'
 import { logRingLikelihood } from './ringEvidence'
 import { coldPass, geometryFrom, type Scan, scanLine, tryPlace } from './scanLine'
 import { searchGrid, spacingM } from './searchGrid'
+import { secondSource, type TwoSources } from './secondSource'
 import { isUsable, settingsDown, weighedBands } from './settingsDown'
 import { judge } from './verdict'
 import { densityQuantile, shortestWindow } from './window'
@@ -71,10 +72,14 @@ export function locate(input: LocateInput): LocateAnswer {
     }
   }
 
-  const { model, known, scan, logNone, ringSupport } = fitSweep(input, frame)
+  const { model, known, scan, two, logNone, ringSupport } = fitSweep(input, frame)
   const logOdds = scan.logEvidence + Math.log(PRIOR_OF_SOURCE) - (logNone + Math.log(1 - PRIOR_OF_SOURCE))
   const probability = 1 / (1 + Math.exp(-logOdds))
-  const candidate = candidateSource(line, scan, frame.grid, probability, points)
+  const sourceFrom = (perM: Float64Array, chance: number) =>
+    candidateSource({ line, perM, grid: frame.grid, probability: chance, points })
+  const candidate = sourceFrom(scan.perM, probability)
+  const second = two && sourceFrom(two.secondPerM, probability * two.probability)
+  const perM = two ? scan.perM.map((density, i) => density + two.probability * two.secondPerM[i]!) : scan.perM
   const facts = {
     line,
     model,
@@ -89,17 +94,22 @@ export function locate(input: LocateInput): LocateAnswer {
     ringSupport,
   }
   const { verdict, why } = judge(facts)
-  const sources = verdict === 'no leak heard' ? [] : [candidate]
-  const expected = sources.reduce((sum, source) => sum + source.probability, 0)
+  const sources = verdict === 'no leak heard' ? [] : [candidate, ...(second ? [second] : [])]
+  const expected = sources.length > 0 ? probability : 0
   const windows = sources.map((source) => source.windowM)
-  const pieces = digFirst(line, windows, { alongM: frame.grid, perM: scan.perM })
+  const pieces = digFirst(line, windows, { alongM: frame.grid, perM })
   return {
     verdict,
-    reasons: [...why, ...reasonsFor(facts, verdict), ...(verdict === 'located' ? digReason(pieces) : [])],
+    reasons: [
+      ...why,
+      ...reasonsFor(facts, verdict),
+      ...secondReason(sources[1]),
+      ...(verdict === 'located' ? digReason(pieces) : []),
+    ],
     sources,
-    points: rankPoints(points, { alongM: frame.grid, perM: scan.perM }),
+    points: rankPoints(points, { alongM: frame.grid, perM }),
     clips,
-    density: { alongM: [...frame.grid], perM: [...scan.perM].map((density) => density * expected) },
+    density: { alongM: [...frame.grid], perM: [...perM].map((density) => density * expected) },
     listenNext: verdict === 'no leak heard' ? [] : listenNext(facts, why),
     digFirst: pieces,
   }
@@ -154,13 +164,15 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const model = models
     .map((each) => ({ each, log: tryPlace({ model: each, ...where }, first.alongM, first.fit).logEvidence }))
     .reduce((a, b) => (b.log > a.log ? b : a)).each
-  const scan = scanLine({ model, ...where }, cold)
+  const one = scanLine({ model, ...where }, cold)
+  const two = secondSource({ model, ...where }, one)
   const ringsNone = logRingLikelihood(settings, [])
-  const best = scan.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
+  const best = one.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
   return {
     model,
     known,
-    scan,
+    scan: two === null ? one : withSecond(one, two),
+    two,
     logNone:
       Math.max(
         noLeak.logEvidence,
@@ -168,8 +180,18 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
           (noise) => fitSources({ ...plain, noise }, known, ground, noLeak).logEvidence,
         ),
       ) + ringsNone,
-    ringSupport: best.logEvidence - best.fit.logEvidence - ringsNone,
+    ringSupport: (two?.logRings ?? best.logEvidence - best.fit.logEvidence) - ringsNone,
   }
+}
+
+/** The scan for the first of two leaks: where it lies with the second held, and the evidence of one or two. */
+function withSecond(one: Scan, { firstPerM, probability }: TwoSources): Scan {
+  return { tried: one.tried, perM: firstPerM, logEvidence: one.logEvidence - Math.log(Math.max(1e-9, 1 - probability)) }
+}
+
+function secondReason(second: Source | undefined): Reason[] {
+  if (!second) return []
+  return [{ key: 'reason_second_source', values: { second_m: second.alongM, probability: second.probability } }]
 }
 
 /** The cover of most settings-down; of equals, the first in alphabet. */
@@ -179,18 +201,24 @@ function commonCover({ stretchCovers, stretchOf }: FitModel): Cover {
   return [...counts].sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1))[0]![0]
 }
 
-function candidateSource(
-  line: Line,
-  scan: Scan,
-  grid: Float64Array,
-  probability: number,
-  points: readonly { readonly point: number; readonly alongM: number }[],
-): Source {
-  const alongM = densityQuantile(grid, scan.perM, 0.5)
+function candidateSource({
+  line,
+  perM,
+  grid,
+  probability,
+  points,
+}: {
+  readonly line: Line
+  readonly perM: Float64Array
+  readonly grid: Float64Array
+  readonly probability: number
+  readonly points: readonly { readonly point: number; readonly alongM: number }[]
+}): Source {
+  const alongM = densityQuantile(grid, perM, 0.5)
   const path = linePath(line)
   return {
     alongM,
-    windowM: shortestWindow(grid, scan.perM, WINDOW_PROBABILITY),
+    windowM: shortestWindow(grid, perM, WINDOW_PROBABILITY),
     windowProbability: WINDOW_PROBABILITY,
     probability,
     place: placeAlong(path, alongM),

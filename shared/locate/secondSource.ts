@@ -21,14 +21,21 @@ const AROUND = [0.12, 0.25, 0.5, 1, 2]
 /** Below the edge of what was tried round a place, nepers a spacing. */
 const OUTSIDE = -30
 
+/**
+ * ln of the odds of a second leak before it was looked for. Calibrated on the synthetic yard so that at most one
+ * single-leak sweep in twenty is given one: chance of a second leak and what a free spectrum of its own costs it.
+ */
+const BEFORE = -0.5
+/** What a second leak within a spacing of the told inlet or a told noise must show beyond that, nepers. Chosen. */
+const BESIDE_KNOWN = -3
+
 /** Two leaks, each with where it may lie while the other is held at its likeliest place. */
 export interface TwoSources {
   readonly firstPerM: Float64Array
   readonly secondPerM: Float64Array
-  /** ln of the prior-weighted mean evidence over the places of both, comparable with the scan for one. */
-  readonly logEvidence: number
-  /** How much better the ring counts fit with both than with the first alone, nepers. */
-  readonly secondRings: number
+  /** That there are two and not one, given that there is any. */
+  readonly probability: number
+  /** ln of the likelihood of the ring counts with both. */
   readonly logRings: number
 }
 
@@ -49,7 +56,10 @@ interface Pair {
  * The one-leak scan has its next-best places where a second leak may be; each is tried together with the first, the best
  * pair is moved to its summit, and then each leak is tried at a few places round its own with the other held.
  *
- * @returns `null` where no second leak comes near to explaining the sweep as well as one.
+ * The odds are those of the evidence, mean over the places of both, with the ring counts counted twice: a cell's level
+ * counts for half (`CELL_SHARE`), and rings tell bubbles from other sounds.
+ *
+ * @returns `null` where two leaks are less likely than one.
  */
 export function secondSource(input: ScanInput, scan: Scan): TwoSources | null {
   const first = scan.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
@@ -70,13 +80,26 @@ export function secondSource(input: ScanInput, scan: Scan): TwoSources | null {
     input,
     seconds.map((pair) => ({ alongM: pair.secondM, logEvidence: pair.logEvidence })),
   )
+  const logOdds =
+    one.logEvidence +
+    other.logEvidence -
+    best.logEvidence -
+    scan.logEvidence +
+    (best.logRings - (first.logEvidence - first.fit.logEvidence)) +
+    BEFORE +
+    (isBesideKnown(input, best) ? BESIDE_KNOWN : 0)
+  if (logOdds < 0) return null
   return {
     firstPerM: one.perM,
     secondPerM: other.perM,
-    logEvidence: one.logEvidence + other.logEvidence - best.logEvidence,
-    secondRings: best.logRings - (first.logEvidence - first.fit.logEvidence),
+    probability: 1 / (1 + Math.exp(-logOdds)),
     logRings: best.logRings,
   }
+}
+
+function isBesideKnown({ line, spacingM }: ScanInput, { secondM }: Pair): boolean {
+  const places = [...(line.airInletM === null ? [] : [line.airInletM]), ...line.noises.map((noise) => noise.atM)]
+  return places.some((place) => Math.abs(place - secondM) < spacingM)
 }
 
 /** Summits of the one-leak evidence that could be another leak, the best first; those past an end stand for the end. */

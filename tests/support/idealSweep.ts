@@ -50,6 +50,8 @@ export interface IdealSweep {
   /** Scatter of each level, standard deviation, dB; 0 unless said. */
   readonly scatterDb?: number
   readonly seed?: number
+  /** Another leak beside the first, as loud, m along. */
+  readonly secondLeakAlongM?: number
   /** Points beyond the count, recorded last, m along. */
   readonly extraAlongM?: readonly number[]
 }
@@ -78,13 +80,16 @@ function idealSounding(
   const heardDb = (frequencyHz: number) => {
     const floorDb = -70 - 4 * Math.log2(frequencyHz / 500)
     if (at.air === 'off' || sweep.leakAlongM === null) return { floorDb, totalDb: floorDb }
-    const away = Math.abs(at.alongM - sweep.leakAlongM)
-    const geometry = { depthM: sweep.depthM, acrossM: away, alongPipeM: away, besidePipeM: 0 }
-    const ground = sweep.ground ?? PLAIN_GROUND
-    const moved = transfer(ground, preparePaths(geometry, 1, noPaths()), frequencyHz / 1000, noTransfer())
-    const sourceDb = -70 + sweep.overFloorDb - 6 * Math.abs(Math.log2(frequencyHz / 500))
-    const signalDb = sourceDb + moved.db + gainDb
-    return { floorDb, totalDb: 10 * Math.log10(10 ** (floorDb / 10) + 10 ** (signalDb / 10)) }
+    const leaks = [sweep.leakAlongM, ...(sweep.secondLeakAlongM === undefined ? [] : [sweep.secondLeakAlongM])]
+    const power = leaks.map((leakM) => {
+      const away = Math.abs(at.alongM - leakM)
+      const geometry = { depthM: sweep.depthM, acrossM: away, alongPipeM: away, besidePipeM: 0 }
+      const ground = sweep.ground ?? PLAIN_GROUND
+      const moved = transfer(ground, preparePaths(geometry, 1, noPaths()), frequencyHz / 1000, noTransfer())
+      const sourceDb = -70 + sweep.overFloorDb - 6 * Math.abs(Math.log2(frequencyHz / 500))
+      return 10 ** ((sourceDb + moved.db + gainDb) / 10)
+    })
+    return { floorDb, totalDb: 10 * Math.log10(power.reduce((sum, each) => sum + each, 10 ** (floorDb / 10))) }
   }
   const bands = MID_BANDS_HZ.map((midHz) => {
     const levelDbFs = heardDb(midHz).totalDb + random.normal(0, sweep.scatterDb ?? 0)
