@@ -7,8 +7,10 @@ import { massBetween } from './window'
 const HEARD = { anyhow: 0.05, faint: 0.25 }
 /** A source this little over the floor at every point, in its best band, is faint, dB. Chosen. */
 const FAINT_DB = 4
-/** From this probability of a source on a place can be `located`: with rings that speak for it, and without. */
-const SURE = { withRings: 0.6, without: 0.9 }
+/** From this probability of a source on a place can be `located`: when it is plain to hear, and when it is not. */
+const SURE = { plain: 0.6, doubtful: 0.9 }
+/** Plain is what bubbles, or stands so far over the same place with the air off, dB. Chosen. */
+const PLAIN_DB = 10
 /** More than this share of the density past an end of the line is not `located`. Chosen. */
 const PAST_END_SHARE = 0.2
 /** How much the rings must speak for the place when no air-off clip can, nepers. Calibrated on the synthetic yard. */
@@ -33,7 +35,8 @@ export function judge(facts: Facts): { verdict: Verdict; why: Reason[] } {
   const { depthM } = depthAt(facts.line, candidate.alongM)
   const widestM = Math.max(2 * spacingM, 2 * depthM)
   const widthM = candidate.windowM[1] - candidate.windowM[0]
-  const sure = facts.ringSupport >= RINGS_NEEDED ? SURE.withRings : SURE.without
+  const isPlain = facts.ringSupport >= RINGS_NEEDED || (airOffSpeaks(facts) && overFloorNear(facts) >= PLAIN_DB)
+  const sure = isPlain ? SURE.plain : SURE.doubtful
   if (candidate.probability < sure) {
     why.push({ key: 'reason_weak_source', values: { probability: candidate.probability } })
   }
@@ -60,6 +63,15 @@ function isFaint({ scan }: Facts): boolean {
 /** True when a point within a spacing of the candidate was also taken with the air off. */
 function airOffSpeaks({ model, candidate, spacingM }: Facts): boolean {
   return model.settings.some((setting) => setting.off && Math.abs(setting.alongM - candidate.alongM) <= spacingM)
+}
+
+/** The most that a point within a spacing of the candidate stands over its floor, dB. */
+function overFloorNear({ points, candidate, spacingM }: Facts): number {
+  return points.reduce(
+    (most, { alongM, evidence }) =>
+      Math.abs(alongM - candidate.alongM) <= spacingM ? Math.max(most, evidence.overFloorDb ?? 0) : most,
+    0,
+  )
 }
 
 /** Most bubbling at the points within one and a half spacings of the candidate, 0 to 1. */
