@@ -28,6 +28,8 @@ import { densityQuantile, shortestWindow } from './window'
 export const WINDOW_PROBABILITY = 0.8
 /** Spacing assumed for the search when all points lie in one place, m. Chosen. */
 const LONE_SPACING_M = 1
+/** Points a centimetre apart on a line of kilometres are searched as if they stood further apart. Chosen. */
+const MOST_SPACINGS = 1000
 /** Fewest places with a usable air-on clip from which a place is worked out. */
 export const FEWEST_POINTS = 3
 /** That there is a source to be heard, before any clip was: a line is listened to after it failed its test. Chosen. */
@@ -130,7 +132,7 @@ function searchFrame({ line, soundings }: LocateInput): Frame | null {
   const usable = soundings.filter(isUsable).map((sounding) => sounding.row.alongM)
   const range = lineRange(line, usable)
   if (range === null) return null
-  const spacing = spacingM(usable) ?? LONE_SPACING_M
+  const spacing = Math.max(spacingM(usable) ?? LONE_SPACING_M, (range.toM - range.fromM) / MOST_SPACINGS)
   const ends = [range.fromM, range.toM] as const
   return { range: ends, spacingM: spacing, grid: searchGrid(ends, spacing) }
 }

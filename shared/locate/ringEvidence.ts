@@ -34,13 +34,13 @@ const ODD_RATES = [
  * a dozen may have rings of another cause.
  *
  * @param settings    Those without rings are passed over.
- * @param overFloorDb Modelled signal over floor in the best band for each, dB; `null`: no leak anywhere.
+ * @param overFloorDb Of each leak, modelled signal over floor in its best band for each, dB; none: no leak anywhere.
  * @param passedBy    Whether air passes below each on its way to the leak: then rings there say little.
- * @returns ln of the likelihood, comparable between places and with `null`.
+ * @returns ln of the likelihood, comparable between places and numbers of leaks.
  */
 export function logRingLikelihood(
   settings: readonly SettingDown[],
-  overFloorDb: Float64Array | null,
+  overFloorDb: readonly Float64Array[],
   passedBy: readonly boolean[] = [],
 ): number {
   const heard = settings.flatMap(({ rings }, k) =>
@@ -56,26 +56,28 @@ export function logRingLikelihood(
   )
   if (heard.length === 0) return 0
   const odd = heard.map(({ rings }) => logOdd(rings))
-  const logOf = (rateOf: (over: number | null) => number) =>
-    heard.reduce(
-      (sum, { rings, over, oddShare }, i) => sum + logMixed(logCount(rings, rateOf(over)), odd[i]!, oddShare),
-      0,
-    )
+  const logOf = (rateOf: (i: number) => number) =>
+    heard.reduce((sum, { rings, oddShare }, i) => sum + logMixed(logCount(rings, rateOf(i)), odd[i]!, oddShare), 0)
 
+  const rates = rateChoices(overFloorDb.length)
   const terms: number[] = []
   for (const { perS, weight } of FALSE_RATES) {
-    if (overFloorDb === null) {
-      terms.push(Math.log(weight) + logOf(() => perS))
-      continue
-    }
-    const share = Math.log(weight / (LEAK_RATES_PER_S.length * HALF_HEARD_DB.length))
-    for (const leakRate of LEAK_RATES_PER_S) {
-      for (const half of HALF_HEARD_DB) {
-        terms.push(share + logOf((over) => perS + leakRate / (1 + Math.exp((half - over!) / TURN_DB))))
+    for (const half of overFloorDb.length === 0 ? [0] : HALF_HEARD_DB) {
+      const shares = heard.map(({ over }) => over.map((db) => 1 / (1 + Math.exp((half - db) / TURN_DB))))
+      for (const leakRates of rates) {
+        terms.push(
+          Math.log(weight) + logOf((i) => leakRates.reduce((sum, rate, j) => sum + rate * shares[i]![j]!, perS)),
+        )
       }
     }
   }
-  return logSumExp(terms)
+  return logSumExp(terms) - Math.log(rates.length * (overFloorDb.length === 0 ? 1 : HALF_HEARD_DB.length))
+}
+
+/** Every choice of one rate a leak. */
+function rateChoices(leaks: number): number[][] {
+  if (leaks === 0) return [[]]
+  return rateChoices(leaks - 1).flatMap((others) => LEAK_RATES_PER_S.map((rate) => [...others, rate]))
 }
 
 function logMixed(logExpected: number, logOther: number, oddShare: number): number {

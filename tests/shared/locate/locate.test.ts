@@ -160,3 +160,14 @@ it('finds the same place when the line goes on for half a kilometre without poin
   close(long.sources[0]?.alongM, short.sources[0]!.alongM, { abs: 0.1, because: 'only the prior of the place differs' })
   expect(long.density.alongM[1]! - long.density.alongM[0]!).toBeLessThanOrEqual(plain.spacingM / 20 + 1e-9)
 })
+
+it('answers for points a centimetre apart on a line of ten kilometres, on a grid of some thousands', () => {
+  const { line, soundings } = idealSweep(plain)
+  const crowded = soundings.map((sounding) => ({
+    ...sounding,
+    row: { ...sounding.row, alongM: sounding.row.point === 11 ? 10_000 : sounding.row.point / 100 },
+  }))
+  const answer = locate({ line: { ...line, lengthM: null }, soundings: crowded })
+  expect(answer.points).toHaveLength(11)
+  expect(answer.density.alongM.length).toBeLessThanOrEqual(21_000)
+})
