@@ -64,6 +64,8 @@ export const LINE_WORDS = {
   do_add_sweep: { text: 'Add a sweep' },
   do_add_sweep_folder: { text: 'Add a sweep from a folder' },
   do_add_sweep_files: { text: 'Add a sweep from clips or a zip' },
+  spacing_hint: { text: 'All points of the sweep move with it.' },
+  do_change_spacing: { text: 'Move the points' },
   do_remove_sweep: { text: 'Remove a sweep' },
   do_remove_sweep_named: { text: 'Remove sweep {name}' },
   do_add_line: { text: 'Add a line' },

@@ -5,7 +5,7 @@ import { zipSync } from 'fflate'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { fetchPackage } from '../support/realSounds/fetchPackage'
-import { goToScreen, openYard, root, type Yard, type YardPage } from './yardPage'
+import { goToScreen, openYard, root, savedAnswer, type Yard, type YardPage } from './yardPage'
 
 /** Would run if any of it were taken for markup. */
 const MARKUP = '<img src=x onerror=document.title=1>'
@@ -104,6 +104,20 @@ describe('opening on a phone', () => {
     await page.getByText(/^10\.ogg: The clip is not WAV and may have lost something/).waitFor()
   })
 
+  it('lets a wrong spacing be mended: the points move, the answer follows, and undo moves them back', async () => {
+    await goToScreen(page, 'Line')
+    const spacing = page.getByLabel('From point to point')
+    expect(await spacing.inputValue()).toBe('1.5')
+    await spacing.fill('1')
+    await page.getByLabel('Point 6 lies at').fill('2')
+    await page.getByLabel('Point 6 lies at').press('Tab')
+    await goToScreen(page, 'Place')
+    await expect.poll(() => alongsM(page), { timeout: 20_000 }).toEqual([2, 3, 4, 6])
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await expect.poll(() => alongsM(page), { timeout: 20_000 }).toEqual([0, 1.5, 3, 6])
+  })
+
   it('takes a folder that is dropped on it', async () => {
     await goToScreen(page, 'Jobs')
     const { x, y } = (await page.getByRole('heading', { name: 'Open recordings' }).boundingBox())!
@@ -178,6 +192,12 @@ function sweepFolder(name: string, sheet: string): string {
 async function answer(page: Page, job: string): Promise<void> {
   await page.getByRole('heading', { level: 1, name: `Place: ${job}` }).waitFor()
   await page.getByRole('heading', { name: ANSWERED }).waitFor({ timeout: 60_000 })
+}
+
+/** Where the points of the saved answer lie, by number. */
+async function alongsM(page: Page): Promise<number[]> {
+  const { points } = await savedAnswer(page)
+  return [...points].sort((a, b) => a.point - b.point).map((point) => point.along_m)
 }
 
 async function jobNames(page: Page): Promise<string[]> {

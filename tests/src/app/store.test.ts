@@ -2,8 +2,10 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Job } from '../../../shared/job/job'
 import { readLineJson } from '../../../shared/line/readLineJson'
+import { rowsFromNames } from '../../../shared/sweep/rowsFromNames'
 import { changeDepth } from '../../../src/app/store/actions/changeDepth'
 import { changeLegs } from '../../../src/app/store/actions/changeLegs'
+import { changeSpacing } from '../../../src/app/store/actions/changeSpacing'
 import { changeUnits } from '../../../src/app/store/actions/changeUnits'
 import { removeLine } from '../../../src/app/store/actions/removeLine'
 import { renameJob } from '../../../src/app/store/actions/renameJob'
@@ -137,5 +139,38 @@ describe('undo and redo', () => {
     store.redo()
     expect(store.get().redo).toEqual([])
     expect(store.get().job!.lines[0]!.line.depthM).toBe(2)
+  })
+})
+
+describe('the spacing of a sweep', () => {
+  const sweepOf = (id: string, alongsM: readonly number[]) => {
+    const { rows } = rowsFromNames(
+      alongsM.map((_, i) => `${i + 6}.wav`),
+      { startM: 0, spacingM: 1 },
+    )
+    const clips = rows.map((row, i) => ({ row: { ...row, alongM: alongsM[i]! }, sound: null, problems: [] }))
+    return { id, name: id, clips, problems: [] }
+  }
+  const job: Job = {
+    ...JOB,
+    lines: [{ ...JOB.lines[0]!, sweeps: [sweepOf('even', [0, 150, 300]), sweepOf('taped', [0, 1, 2.3])] }],
+  }
+  const store = new Store({ ...FIRST_STATE, job }, () => 1)
+  const alongs = (i: number) => store.get().job!.lines[0]!.sweeps[i]!.clips.map(({ row }) => row.alongM)
+  const respace = (sweepId: string, startM: number, spacingM: number) =>
+    store.dispatch(changeSpacing, { lineId: 'line', sweepId, layout: { startM, spacingM } })
+
+  it('that was told wrong moves its points, and taking it back moves them back', () => {
+    respace('even', 0, 1)
+    respace('even', 0.5, 1.5)
+    expect(alongs(0)).toEqual([0.5, 2, 3.5])
+    store.undo()
+    expect(alongs(0)).toEqual([0, 150, 300])
+  })
+
+  it('leaves points where a tape placed them', () => {
+    const before = store.get()
+    respace('taped', 0, 2)
+    expect(store.get()).toBe(before)
   })
 })

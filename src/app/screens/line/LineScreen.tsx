@@ -34,7 +34,7 @@ export function LineScreen() {
         <PipePart {...part} />
         <StretchesPart {...part} />
         <NoisesPart {...part} />
-        <SweepsPart jobLine={jobLine} disabled={readOnly} />
+        <SweepsPart jobLine={jobLine} disabled={readOnly} onDone={store.closeStep} />
         <NamesPart jobLine={jobLine} disabled={readOnly} />
       </div>
       <div className="line-glance page-action">
