@@ -68,7 +68,7 @@ export function secondSource(input: ScanInput, scan: Scan): TwoSources | null {
   if (started.length === 0) return null
   const start = started.reduce(better)
   if (start.logEvidence < first.logEvidence + HOPELESS) return null
-  const best = climb(input, otherFirst(input, others, start))
+  const best = named(input, climb(input, otherFirst(input, others, start)), first.alongM)
   if (best.logEvidence < first.logEvidence + HOPELESS) return null
   const firsts = around(input, best, 'firstM')
   const seconds = around(input, best, 'secondM')
@@ -95,6 +95,17 @@ export function secondSource(input: ScanInput, scan: Scan): TwoSources | null {
     probability: 1 / (1 + Math.exp(-logOdds)),
     logRings: best.logRings,
   }
+}
+
+/** The one nearer to the likeliest single leak is the first. */
+function named({ model }: ScanInput, pair: Pair, firstM: number): Pair {
+  if (Math.abs(pair.firstM - firstM) <= Math.abs(pair.secondM - firstM)) return pair
+  const at = shapeLayout(model).count
+  const bands = model.bandKhz.length
+  const shared = pair.fit.shared.slice()
+  shared.copyWithin(at, at + bands, at + 2 * bands)
+  shared.set(pair.fit.shared.subarray(at, at + bands), at + bands)
+  return { ...pair, firstM: pair.secondM, secondM: pair.firstM, fit: { ...pair.fit, shared } }
 }
 
 function isBesideKnown({ line, spacingM }: ScanInput, { secondM }: Pair): boolean {
