@@ -13,6 +13,8 @@ export interface ArrangedPeg extends Spot {
   readonly foot: Spot
   /** False where there is no room for its square: then only its foot is drawn, until somebody zooms in. */
   readonly isShown: boolean
+  /** That the next foot is so near that round feet would hide the pipe. */
+  readonly isCrowded: boolean
 }
 
 export interface ArrangedText extends Spot {
@@ -47,6 +49,14 @@ export interface SketchBox extends Spot {
 const MARK_HALF_PX = 9
 const TEXT_HALF_PX = { small: 8, normal: 10 } as const
 const GAP_PX = 2
+/** Round feet closer than this would form a chain, px. */
+const CROWDED_PX = 8
+/** A peg on a long stalk stands behind those on short ones. */
+const LONG_GAP_PX = 4
+const STALK_STEP_PX = 6
+const STALK_HALF_PX = 1
+/** The tape's length is looked for room further out than other letters, px. */
+const MORE_REACH_PX = { small: [0, 12], normal: [0, 12, 24, 36, 48] } as const
 /** Boxes along the pipe keep letters off it, px. */
 const PIPE_STEP_PX = 10
 const PIPE_HALF_PX = 6
@@ -57,7 +67,7 @@ const MOST_STEPS = 400
  * Puts pegs and letters where they do not cover each other, at one scale.
  *
  * Pegs come first (the chosen one, the best one, then in order), each on its own side of the line or else the other one;
- * then letters, each at its own place or else turned round it. What finds no room is left out: the twin list has it.
+ * where that leaves some without room and a second row of longer stalks has room for all, they stand in two rows. Then letters, each at its own place or else turned round it. What finds no room is left out: the twin list has it.
  */
 export function arrangeSketch(commands: readonly DrawCommand[], options: ArrangeOptions): Arranged {
   const { toSpot } = options
@@ -68,11 +78,8 @@ export function arrangeSketch(commands: readonly DrawCommand[], options: Arrange
       : []
   })
   const taken: SketchBox[] = [...onSheet, ...options.reserved]
-  const pipeAndMarks = taken.length
   const pegs = commands.filter((command) => command.kind === 'peg')
-  const arranged = [...pegs]
-    .sort((a, b) => urgency(a) - urgency(b))
-    .map((peg) => standPeg(peg, taken, pipeAndMarks, options))
+  const arranged = standPegs(pegs, taken, options)
   const letters = commands.filter((command) => command.kind === 'text').sort((a, b) => weight(a) - weight(b))
   const texts = letters.flatMap((text) => roomForText(text, taken, options) ?? [])
   const byId = new Map(arranged.map((each) => [each.peg.id, each]))
@@ -88,21 +95,77 @@ function urgency({ chosen, state }: DrawPeg): number {
   return chosen ? 0 : state === 'best' ? 1 : 2
 }
 
-/** Squares may stand over the pipe's other legs, but never over each other. */
+function standPegs(pegs: readonly DrawPeg[], taken: SketchBox[], options: ArrangeOptions): ArrangedPeg[] {
+  const crowded = crowdedIds(pegs, options.toSpot)
+  const sorted = [...pegs].sort((a, b) => urgency(a) - urgency(b))
+  const { stemPx, pegPx } = options
+  const longPx = stemPx + pegPx + LONG_GAP_PX
+  const stand = (stemsPx: readonly number[]) => {
+    const own: SketchBox[] = []
+    const stood = sorted.map((peg) => ({ ...standPeg(peg, own, stemsPx, options), isCrowded: crowded.has(peg.id) }))
+    return { stood, own }
+  }
+  const oneRow = stand([stemPx, -stemPx])
+  const twoRows = oneRow.stood.every(isSeen) ? oneRow : stand([stemPx, -stemPx, longPx, -longPx])
+  const { stood, own } = twoRows.stood.every(isSeen) ? twoRows : oneRow
+  taken.push(...own)
+  return stood
+}
+
+function isSeen({ isShown }: { readonly isShown: boolean }): boolean {
+  return isShown
+}
+
+/** Squares may stand over the pipe's other legs, but never over each other nor over each other's long stalks. */
 function standPeg(
   peg: DrawPeg,
   taken: SketchBox[],
-  firstPeg: number,
-  { toSpot, pegPx, stemPx }: ArrangeOptions,
-): ArrangedPeg {
+  stemsPx: readonly number[],
+  { toSpot, pegPx, stemPx, sheet }: ArrangeOptions,
+): Omit<ArrangedPeg, 'isCrowded'> {
   const foot = toSpot(peg.at)
   const [sideX, sideY] = peg.side
-  const spots = [stemPx, -stemPx].map((stem) => ({ x: foot.x + stem * sideX, y: foot.y - stem * sideY }))
-  const boxes = spots.map(({ x, y }) => ({ x, y, halfX: pegPx / 2, halfY: pegPx / 2 }))
-  const free = boxes.findIndex((box) => !taken.slice(firstPeg).some((other) => overlap(box, other)))
-  const spot = spots[Math.max(free, 0)]!
-  if (free >= 0) taken.push(boxes[free]!)
-  return { peg, foot, ...spot, isShown: free >= 0 }
+  const places = stemsPx.map((stem) => {
+    const square = { x: foot.x + stem * sideX, y: foot.y - stem * sideY, halfX: pegPx / 2, halfY: pegPx / 2 }
+    const isLong = Math.abs(stem) > stemPx
+    return {
+      square,
+      stalk: isLong ? stalkBoxes(foot, square, pegPx / 2) : [],
+      isPossible: !isLong || isWithin(square, sheet),
+    }
+  })
+  const free = places.find(
+    ({ square, stalk, isPossible }) =>
+      isPossible && ![square, ...stalk].some((box) => taken.some((other) => overlap(box, other))),
+  )
+  if (free) taken.push(free.square, ...free.stalk)
+  const { x, y } = (free ?? places[0]!).square
+  return { peg, foot, x, y, isShown: free !== undefined }
+}
+
+/** From past the row of short stalks' feet to the square. */
+function stalkBoxes(foot: Spot, square: Spot, clearPx: number): SketchBox[] {
+  const lengthPx = Math.hypot(square.x - foot.x, square.y - foot.y)
+  const steps = Math.floor((lengthPx - 2 * clearPx) / STALK_STEP_PX)
+  return Array.from({ length: steps }, (_, i) => {
+    const share = (clearPx + i * STALK_STEP_PX) / lengthPx
+    return {
+      x: foot.x + share * (square.x - foot.x),
+      y: foot.y + share * (square.y - foot.y),
+      halfX: STALK_HALF_PX,
+      halfY: STALK_HALF_PX,
+    }
+  })
+}
+
+/** Pegs whose neighbour in the line's order is near. */
+function crowdedIds(pegs: readonly DrawPeg[], toSpot: ArrangeOptions['toSpot']): Set<string> {
+  const feet = pegs.map(({ at }) => toSpot(at))
+  const isNear = (a: Spot | undefined, b: Spot | undefined) =>
+    a !== undefined && b !== undefined && Math.hypot(a.x - b.x, a.y - b.y) < CROWDED_PX
+  return new Set(
+    pegs.filter((_, i) => isNear(feet[i - 1], feet[i]) || isNear(feet[i], feet[i + 1])).map(({ id }) => id),
+  )
 }
 
 function roomForText(
@@ -113,7 +176,7 @@ function roomForText(
   const at = toSpot(text.at)
   const halfX = textWidthPx(text) / 2
   const halfY = TEXT_HALF_PX[text.size]
-  for (const [right, up] of turnedOffsets(text.offsetPx, halfX, halfY)) {
+  for (const [right, up] of turnedOffsets(text, halfX, halfY)) {
     const shift = text.anchor === 'middle' ? 0 : text.anchor === 'start' ? halfX : -halfX
     const box = { x: at.x + right + shift, y: at.y - up, halfX, halfY }
     if (!isWithin(box, sheet) || taken.some((other) => overlap(box, other))) continue
@@ -124,15 +187,15 @@ function roomForText(
 }
 
 /** The wanted offset, then the same and larger ones turned; a wide text is pushed out by its own half width. */
-function turnedOffsets([right, up]: readonly [number, number], halfX: number, halfY: number): [number, number][] {
+function turnedOffsets({ offsetPx: [right, up], size }: DrawText, halfX: number, halfY: number): [number, number][] {
   const length = Math.hypot(right, up)
   const wanted = length === 0 ? Math.PI / 2 : Math.atan2(up, right)
   const offsets: [number, number][] = []
-  for (const reach of [length, length + 12]) {
+  for (const more of MORE_REACH_PX[size]) {
     for (const turn of [0, 1, -1, 2, -2, 3, -3, 4]) {
       const angle = wanted + (turn * Math.PI) / 4
       const out = Math.cos(angle) * Math.max(halfX - halfY, 0)
-      offsets.push([reach * Math.cos(angle) + out, reach * Math.sin(angle)])
+      offsets.push([(length + more) * Math.cos(angle) + out, (length + more) * Math.sin(angle)])
     }
   }
   return offsets

@@ -87,29 +87,30 @@ export function tapeMark(frame: SketchFrame, best: Source | undefined, points: r
   const from = best && points.find(({ point }) => point === best.tape.values.point)
   if (best === undefined || from === undefined) return []
   const apartM = Math.abs(best.alongM - from.alongM)
-  if (best.tape.key !== 'tape_at_point' && apartM * frame.pxPerM < LEAST_TAPE_PX) return []
-  const text: Reason =
-    best.tape.key === 'tape_at_point'
-      ? { key: 'label_sketch_tape_at', values: { point: from.point } }
-      : {
-          key: best.alongM > from.alongM ? 'label_sketch_tape_past' : 'label_sketch_tape_before',
-          values: { distance_m: apartM, point: from.point },
-        }
+  const isAtPoint = best.tape.key === 'tape_at_point'
+  if (!isAtPoint && apartM * frame.pxPerM < LEAST_TAPE_PX) return []
+  const text: Reason = isAtPoint
+    ? { key: 'label_sketch_tape_at', values: { point: from.point } }
+    : {
+        key: best.alongM > from.alongM ? 'label_sketch_tape_past' : 'label_sketch_tape_before',
+        values: { distance_m: apartM, point: from.point },
+      }
   const side = -pegSide(frame.path, best.alongM)
   const sideM = side * TAPE_SHARE * frame.windowHalfM
-  const { x, y } = directionAlong(frame.path, best.alongM)
+  const middleM = (from.alongM + best.alongM) / 2
+  const { x, y } = directionAlong(frame.path, middleM)
   const label: DrawCommand = {
     kind: 'text',
     id: 'tape-text',
     label: null,
     certainty: 'inferred',
-    at: placeAlong(frame.path, best.alongM, sideM),
+    at: placeAlong(frame.path, isAtPoint ? best.alongM : middleM, sideM),
     offsetPx: [-y * side * 18, x * side * 18],
     text,
     size: 'normal',
     anchor: 'middle',
   }
-  if (best.tape.key === 'tape_at_point') return [label]
+  if (isAtPoint) return [label]
   const [low, high] = [Math.min(from.alongM, best.alongM), Math.max(from.alongM, best.alongM)]
   return [
     {

@@ -1,8 +1,9 @@
-import type { ArrangedPeg } from '../../../shared/sketch/arrangeSketch'
+import type { ArrangedPeg, Spot } from '../../../shared/sketch/arrangeSketch'
 
 /** Side of a peg's square, and from its foot to the middle of the square, px. */
 export const PEG_PX = 26
 export const STEM_PX = 38
+const TICK_PX = 6
 
 export interface PegShapeProps {
   readonly arranged: ArrangedPeg
@@ -10,11 +11,15 @@ export interface PegShapeProps {
 }
 
 /** A stake beside the line: its foot at the place, its number on a rounded square. */
-export function PegShape({ arranged: { peg, foot, x, y, isShown }, hasFocus = false }: PegShapeProps) {
+export function PegShape({ arranged: { peg, foot, x, y, isShown, isCrowded }, hasFocus = false }: PegShapeProps) {
   const widthPx = Math.max(PEG_PX, 8 + 9 * String(peg.point).length)
   return (
     <>
-      <circle className="sketch-foot" cx={foot.x} cy={foot.y} r="3.500" />
+      {isCrowded ? (
+        <path className="sketch-tick" d={tickOf(foot, peg.side)} />
+      ) : (
+        <circle className="sketch-foot" cx={foot.x} cy={foot.y} r="3.500" />
+      )}
       {(isShown || hasFocus) && (
         <>
           <path className="sketch-stem" d={`M${foot.x} ${foot.y}L${x} ${y}`} />
@@ -43,4 +48,10 @@ export function PegShape({ arranged: { peg, foot, x, y, isShown }, hasFocus = fa
       )}
     </>
   )
+}
+
+/** Across the line: where feet stand close, the pipe is still seen between them. */
+function tickOf({ x, y }: Spot, [sideX, sideY]: readonly [number, number]): string {
+  const [dx, dy] = [TICK_PX * sideX, TICK_PX * sideY]
+  return `M${x - dx} ${y + dy}L${x + dx} ${y - dy}`
 }

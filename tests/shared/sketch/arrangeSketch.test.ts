@@ -1,17 +1,20 @@
 import { describe, expect, it } from 'vitest'
+import type { Line } from '../../../shared/line/line'
 import { type ArrangeOptions, arrangeSketch } from '../../../shared/sketch/arrangeSketch'
 import { lineSketch } from '../../../shared/sketch/lineSketch'
 import { BENT, bareLine, pointsAt } from './sketches'
 
 const LETTER_PX = 3
 
-function arrange(pxPerM: number, points: ReturnType<typeof pointsAt>, chosenPoint: number | null = null) {
-  const line = bareLine({
-    vertices: BENT,
-    airInletM: -0.5,
-    stretches: [{ fromM: 0, toM: 6, cover: 'pavers', depthM: null, digCostPerM: null }],
-    noises: [{ atM: 10.3, kind: 'pump' }],
-  })
+const YARD: Partial<Line> = {
+  vertices: BENT,
+  airInletM: -0.5,
+  stretches: [{ fromM: 0, toM: 6, cover: 'pavers', depthM: null, digCostPerM: null }],
+  noises: [{ atM: 10.3, kind: 'pump' }],
+}
+
+function arrange(pxPerM: number, points: ReturnType<typeof pointsAt>, told = YARD, chosenPoint: number | null = null) {
+  const line = bareLine(told)
   const commands = lineSketch({ line, points, answer: null, chosenPoint, isConfirmed: false, pxPerM })
   const options: ArrangeOptions = {
     toSpot: ({ xM, yM }) => ({ x: 80 + xM * pxPerM, y: 300 - yM * pxPerM }),
@@ -68,9 +71,31 @@ describe('pegs and letters on a sheet', () => {
     expect(shown.at(-1)).toBe(dense.length)
   })
 
+  it('stand in two rows where one has no room for all and two have', () => {
+    const vertices = [
+      { xM: 0, yM: 0 },
+      { xM: 6.35, yM: 0 },
+      { xM: 6.35, yM: 4.05 },
+      { xM: 9.35, yM: 4.05 },
+    ]
+    const everyMetre = pointsAt(Array.from({ length: 14 }, (_, i) => i))
+    const stalksAt = (pxPerM: number) => {
+      const { pegs } = arrange(pxPerM, everyMetre, { vertices, lengthM: 13.4 })
+      expect(pegs.every(({ isShown }) => isShown)).toBe(true)
+      return [...new Set(pegs.map(({ foot, x, y }) => Math.round(Math.hypot(x - foot.x, y - foot.y))))]
+    }
+    expect(stalksAt(21).sort()).toEqual([38, 68])
+    expect(stalksAt(35)).toEqual([38])
+  })
+
+  it('have round feet only where those leave the pipe to be seen', () => {
+    expect(arrange(30, dense).pegs.every(({ isCrowded }) => isCrowded)).toBe(true)
+    expect(arrange(70, dense).pegs.some(({ isCrowded }) => isCrowded)).toBe(false)
+  })
+
   it('always show the chosen peg', () => {
     for (const { point } of dense) {
-      const chosen = arrange(12, dense, point).pegs.find(({ peg }) => peg.point === point)
+      const chosen = arrange(12, dense, YARD, point).pegs.find(({ peg }) => peg.point === point)
       expect(chosen?.isShown).toBe(true)
     }
   })
