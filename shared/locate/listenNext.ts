@@ -4,10 +4,12 @@ import type { Facts } from './facts'
 import type { Place } from './readingForecast'
 import { type WindowForecast, windowForecast } from './windowForecast'
 
+/** So many heard points, those nearest to the likeliest place, are tried for a repeat. Chosen. */
+const MOST_REPEATS = 4
 /** Advice beyond this many places helps nobody. */
 const MOST_ADVICE = 3
 /** More places than this are not tried, along a wide window. Chosen. */
-const MOST_TRIED = 32
+const MOST_TRIED = 20
 /** Advice that is expected to leave more than this share of the window is not worth the walk. Chosen. */
 const WORTH_SHARE = 0.9
 /** Listening at a point once more has to leave this much less than the best new place. Chosen. */
@@ -35,12 +37,11 @@ export function listenNext(facts: Facts, why: readonly Reason[]): LocateAnswer['
   const widthNow = candidate.windowM[1] - candidate.windowM[0]
   const routeSdM = line.routeSdM ?? 0
   const isUnsure = routeSdM > UNSURE_ROUTE_DEPTHS * depthAt(line, candidate.alongM).depthM
-  const forecast = windowForecast(facts, isUnsure ? routeSdM : 0)
-  const worth = ({ expectedWindowM }: Advice) => expectedWindowM < WORTH_SHARE * widthNow
-
   const pastEnd = why.find(({ key }) => key === 'reason_past_start' || key === 'reason_past_end')
+  if (isUnsure && !pastEnd && !wasListenedAcross(facts)) return across(facts, windowForecast(facts, routeSdM))
+  const forecast = windowForecast(facts, 0)
   if (pastEnd) return spread(beyond(facts, pastEnd.key === 'reason_past_end', forecast), facts.spacingM / 2)
-  if (isUnsure && !wasListenedAcross(facts)) return across(facts, forecast)
+  const worth = ({ expectedWindowM }: Advice) => expectedWindowM < WORTH_SHARE * widthNow
   const fresh = rated(newPlaces(facts), forecast)
   const least = Math.min(widthNow, ...fresh.map(({ expectedWindowM }) => expectedWindowM))
   const again = rated(heardPlaces(facts), forecast).filter((each) => each.expectedWindowM < REPEAT_SHARE * least)
@@ -62,10 +63,13 @@ function spread(advice: readonly Advice[], apartM: number): Advice[] {
   return kept
 }
 
-/** Points that were heard, from a spacing before the window to one past it. */
-function heardPlaces(facts: Facts): Place[] {
-  const heard = facts.points.filter(({ alongM, evidence }) => evidence.clipsUsed > 0 && isNear(facts, alongM))
-  return [...new Set(heard.map(({ alongM }) => alongM))].map((alongM) => ({ alongM, offsetM: 0 }))
+/** The heard points nearest to the likeliest place. */
+function heardPlaces({ points, candidate }: Facts): Place[] {
+  const heard = points.filter(({ evidence }) => evidence.clipsUsed > 0).map(({ alongM }) => alongM)
+  return [...new Set(heard)]
+    .sort((a, b) => Math.abs(a - candidate.alongM) - Math.abs(b - candidate.alongM))
+    .slice(0, MOST_REPEATS)
+    .map((alongM) => ({ alongM, offsetM: 0 }))
 }
 
 /** Round places from a spacing before the window to one past it that are no points yet, and points without a usable clip. */

@@ -43,7 +43,8 @@ export function massBetween(alongM: ArrayLike<number>, perM: ArrayLike<number>, 
   return massUpTo(alongM, cumulative, high) - massUpTo(alongM, cumulative, low)
 }
 
-function massUpTo(alongM: ArrayLike<number>, cumulative: Float64Array, along: number): number {
+/** Integral of the density from the first place to `along`, m, from what `cumulativeOf` gives. */
+export function massUpTo(alongM: ArrayLike<number>, cumulative: Float64Array, along: number): number {
   const last = alongM.length - 1
   if (along <= alongM[0]!) return 0
   if (along >= alongM[last]!) return cumulative[last]!

@@ -1,7 +1,7 @@
 import type { Facts } from './facts'
 import { type Place, readingForecast } from './readingForecast'
 import type { TriedPlace } from './scanLine'
-import { densityQuantile, massBetween } from './window'
+import { cumulativeOf, densityQuantile, massUpTo } from './window'
 
 /** Even places that stand for the density where it matters, and the share of it left out on each side. */
 const GRID = { places: 96, leftOut: 0.002 }
@@ -30,9 +30,9 @@ export function windowForecast(facts: Facts, besideSdM: number): WindowForecast 
   const { candidate, grid, scan } = facts
   const fromM = densityQuantile(grid, scan.perM, GRID.leftOut)
   const stepM = (densityQuantile(grid, scan.perM, 1 - GRID.leftOut) - fromM) / GRID.places
-  const masses = Float64Array.from({ length: GRID.places }, (_, i) =>
-    massBetween(grid, scan.perM, fromM + i * stepM, fromM + (i + 1) * stepM),
-  )
+  const cumulative = cumulativeOf(grid, scan.perM)
+  const below = (cell: number) => massUpTo(grid, cumulative, fromM + cell * stepM)
+  const masses = Float64Array.from({ length: GRID.places }, (_, i) => below(i + 1) - below(i))
   const standIns = standInsOf(masses)
   const beside = besideSdM > 0 ? NODES : NODES.filter(({ z }) => z === 0).map((node) => ({ ...node, weight: 1 }))
   const weave = weaveBetween(facts, fromM, stepM)
