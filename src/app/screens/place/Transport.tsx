@@ -28,7 +28,6 @@ export function Transport({ chosen, listening, state }: TransportProps) {
     <div className="transport">
       <Button
         kind="bare"
-        iconOnly
         icon={<ListenIcon name="ringPrevious" />}
         disabled={rings.length === 0}
         onClick={() => jump('previous')}
@@ -44,7 +43,6 @@ export function Transport({ chosen, listening, state }: TransportProps) {
       </Button>
       <Button
         kind="bare"
-        iconOnly
         icon={<ListenIcon name="ringNext" />}
         disabled={rings.length === 0}
         onClick={() => jump('next')}
