@@ -1,9 +1,9 @@
 import type { Line } from '../line/line'
 import type { Sounding, Source } from './answer'
 import type { FitModel } from './fitModel'
-import type { TriedSource } from './levelModel'
 import type { HeardPoint } from './pointEvidence'
 import type { Scan } from './scanLine'
+import type { TriedSource } from './triedSource'
 
 /** What the joint fit found, as verdict, reasons and advice need it. */
 export interface Facts {

@@ -90,13 +90,17 @@ export function hasSlabEdge({ stretchCovers }: Pick<FitModel, 'stretchCovers'>):
   return stretchCovers.includes('slab') && stretchCovers.some((cover) => cover !== 'slab')
 }
 
-/** Numbers in which sources at the surface differ from the leak. */
+/** Numbers in which sources at the surface differ from the leak, and where each stands among them. */
 export const SURFACE = 3
+export const SURFACE_AT = { spreading: 0, logAbsorption: 1, pipeLevel: 2 } as const
 /** Their standard deviations: an inlet stands in other ground, beside the line, at an unknown depth. Chosen. */
 const SURFACE_SD = [0.3, 0.4, 5]
 
-/** Numbers that each stretch has of its own. */
+/** Numbers that each stretch has of its own, and where each stands among them. */
 export const STRETCH = 4
+export const STRETCH_AT = { level: 0, loss: 1, logAbsorption: 2, pipeLevel: 3 } as const
+/** Frequency at which a stretch's loss a kHz changes nothing, kHz. */
+export const MIDDLE_KHZ = 0.5
 
 export function shapeLayout(model: FitModel): ShapeLayout {
   const drift = 10 + SURFACE

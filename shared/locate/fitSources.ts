@@ -1,7 +1,10 @@
 import type { GroundPrior } from '../ground/groundPrior'
-import type { FitModel, Noise } from './fitModel'
-import { LevelModel, type Parameters, type TriedSource } from './levelModel'
-import { NormalEquations } from './normalEquations'
+import { type FitModel, type Noise, shapeLayout } from './fitModel'
+import { keepInRange } from './keepInRange'
+import { LevelModel } from './levelModel'
+import { NormalEquations, OWN } from './normalEquations'
+import type { Parameters } from './parameters'
+import type { TriedSource } from './triedSource'
 
 /** The best fit with its evidence. */
 export interface Fit extends Parameters {
@@ -21,7 +24,7 @@ export interface Fit extends Parameters {
 /** Starts that need no other fit. */
 export type ColdStart = 'with pipe' | 'without pipe'
 
-const PIPE_LEVEL = 2
+/** So little that nothing comes along the pipe. */
 const NO_PIPE_DB = -40
 /** Steps of a cold start in which no clip is taken for disturbed: far from its end every clip looks so. Chosen. */
 const TRUSTING_STEPS = 8
@@ -51,22 +54,39 @@ export function fitSources(
   trusting = typeof start === 'string',
 ): Fit {
   const levels = new LevelModel(model, sources, ground)
-  let here = levels.guess()
+  const from = levels.guess()
   if (typeof start !== 'string') {
-    here.shared.set(start.shared)
-    here.own.set(start.own)
+    from.shared.set(start.shared)
+    from.own.set(start.own)
   }
-  if (start === 'without pipe') here.shared[PIPE_LEVEL] = NO_PIPE_DB
+  if (start === 'without pipe') from.shared[shapeLayout(model).pipeLevel] = NO_PIPE_DB
+  const { here, equations, objective, converged } = climb(levels, from, trusting ? TRUSTING_STEPS : 0)
+  equations.solve(0)
+  const leaksOverFloorDb = levels.leaksOverFloorDb(here)
+  return {
+    ...here,
+    logEvidence: -objective - 0.5 * equations.logDeterminant + levels.logPriorNorm(),
+    residualDb: levels.residualDb(),
+    converged,
+    noise: () => levels.noise(here, equations),
+    leaksOverFloorDb,
+    overFloorDb: leaksOverFloorDb[0] ?? new Float64Array(0),
+  }
+}
+
+/** From where a fit stands to the nearest summit of its posterior; `trusted` steps doubt no clip. Overwrites `start`. */
+function climb(levels: LevelModel, start: Parameters, trusted: number) {
+  const settings = start.own.length / OWN
+  let here = start
   let there: Parameters = { shared: new Float64Array(here.shared.length), own: new Float64Array(here.own.length) }
-  let equations = new NormalEquations(levels.size, model.settings.length)
-  let spare = new NormalEquations(levels.size, model.settings.length)
-  const doubtful = trusting ? TRUSTING_STEPS : 0
-  levels.doubtsClips = doubtful === 0
+  let equations = new NormalEquations(levels.size, settings)
+  let spare = new NormalEquations(levels.size, settings)
+  levels.doubtsClips = trusted === 0
   let objective = levels.assemble(here, equations)
   let damping = 0
   let converged = false
-  for (let step = 0; step < MOST_STEPS && (step <= doubtful || (!converged && damping < MOST_DAMPING)); step++) {
-    if (step === doubtful && step > 0) {
+  for (let step = 0; step < MOST_STEPS && (step <= trusted || (!converged && damping < MOST_DAMPING)); step++) {
+    if (step === trusted && step > 0) {
       levels.doubtsClips = true
       objective = levels.assemble(here, equations)
       damping = 0
@@ -75,7 +95,7 @@ export function fitSources(
     if (equations.solve(damping)) {
       add(here.shared, equations.step, there.shared)
       add(here.own, equations.ownStep, there.own)
-      levels.keepInRange(there)
+      keepInRange(there.shared)
       tried = levels.assemble(there, spare)
     }
     if (tried <= objective) {
@@ -88,17 +108,7 @@ export function fitSources(
       damping = Math.max(damping * 6, 0.01)
     }
   }
-  equations.solve(0)
-  const leaksOverFloorDb = levels.leaksOverFloorDb(here)
-  return {
-    ...here,
-    logEvidence: -objective - 0.5 * equations.logDeterminant + levels.logPriorNorm(),
-    residualDb: levels.residualDb(),
-    converged,
-    noise: () => levels.noise(here, equations),
-    leaksOverFloorDb,
-    overFloorDb: leaksOverFloorDb[0] ?? new Float64Array(0),
-  }
+  return { here, equations, objective, converged }
 }
 
 function add(a: Float64Array, b: Float64Array, out: Float64Array): void {

@@ -1,10 +1,11 @@
 import { choleskyInPlace, choleskySolve } from '../base/cholesky'
 
-/** Numbers that each setting-down has of its own: gain, tilt, the floor's offset and tilt. */
+/** Numbers that each setting-down has of its own, and where each stands among them. */
 export const OWN = 4
+export const OWN_AT = { gain: 0, tilt: 1, floor: 2, floorTilt: 3 } as const
 
 /**
- * Normal equations of a least-squares step in which some parameters are shared by all settings-down and three belong to
+ * Normal equations of a least-squares step in which some parameters are shared by all settings-down and four belong to
  * each. The own ones are eliminated (Schur complement), so a step costs as if only the shared ones were there.
  *
  * Only the lower half of the shared matrix is kept; columns of a row must come in rising order.
@@ -175,7 +176,7 @@ export class NormalEquations {
   }
 }
 
-/** One observation's derivatives: by shared parameters in rising order of column, and by the three own ones. */
+/** One observation's derivatives: by shared parameters in rising order of column, and by the four own ones. */
 export interface SparseRow {
   readonly columns: Int32Array
   readonly values: Float64Array

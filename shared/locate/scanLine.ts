@@ -8,9 +8,10 @@ import { linePath } from '../line/linePath'
 import { stretchAt } from '../line/stretchAt'
 import type { FitModel } from './fitModel'
 import { type ColdStart, type Fit, fitSources } from './fitSources'
-import type { Parameters, TriedSource } from './levelModel'
+import type { Parameters } from './parameters'
 import { logRingLikelihood } from './ringEvidence'
 import type { SettingDown } from './settingDown'
+import type { TriedSource } from './triedSource'
 
 /** Past an end the prior falls to 1/e within so many spacings: a told length is a little out, told points may stop short. Chosen. */
 const PAST_END_SPACINGS = { toldLength: 0.2, onlyPoints: 1 }

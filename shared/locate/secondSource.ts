@@ -3,9 +3,10 @@ import { depthAt } from '../line/depthAt'
 import { stretchAt } from '../line/stretchAt'
 import { shapeLayout } from './fitModel'
 import { type Fit, fitSources } from './fitSources'
-import type { Parameters, TriedSource } from './levelModel'
+import type { Parameters } from './parameters'
 import { logRingLikelihood } from './ringEvidence'
 import { densityOf, geometryFrom, logPrior, passedBy, type Scan, type ScanInput, type TriedPlace } from './scanLine'
+import type { TriedSource } from './triedSource'
 
 /** Two leaks closer than this, in spacings, are not told from one. Chosen: a point between them and some room. */
 const LEAST_APART = 2

@@ -1,6 +1,6 @@
 import type { Reason } from './answer'
 import type { Facts } from './facts'
-import { OWN } from './normalEquations'
+import { OWN, OWN_AT } from './normalEquations'
 import { isUsable } from './settingsDown'
 
 /** A setting-down that read this much off the rest is named, dB. Chosen: twice what is usual. */
@@ -28,7 +28,7 @@ function setAside({ soundings, candidate, spacingM }: Facts): Reason[] {
 function oddlySetDown({ model, scan, candidate, spacingM }: Facts): Reason[] {
   const { fit } = scan.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
   const odd = model.settings
-    .map(({ point, alongM, on }, k) => ({ point, alongM, on, gainDb: fit.own[k * OWN]! }))
+    .map(({ point, alongM, on }, k) => ({ point, alongM, on, gainDb: fit.own[k * OWN + OWN_AT.gain]! }))
     .filter(
       ({ alongM, on, gainDb }) =>
         on !== null &&
