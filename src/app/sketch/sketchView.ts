@@ -18,8 +18,9 @@ export interface ViewSize {
 /** A strip at the foot of every picture, for the scale bar, px. */
 export const STRIP_PX = 28
 
-/** Room for pegs and letters round what is drawn, px. */
-const MARGIN_PX = { across: 40, up: 58 } as const
+/** Room for pegs and letters round what is drawn, px; a narrow picture needs it for pegs in two rows. */
+const MARGIN_PX = { across: 40, up: 58, upNarrow: 82 } as const
+const NARROW_PX = 480
 
 /** Chosen: a metre of a long line fills a phone, and one centimetre can still be told. */
 const MOST_PX_PER_M = 1200
@@ -27,10 +28,18 @@ const MOST_PX_PER_M = 1200
 /** Lowest and highest picture, px; between them a line is as high as it is drawn. */
 const HEIGHT_PX = { low: 230, high: 460 } as const
 
+function marginUpPx(widthPx: number): number {
+  return widthPx < NARROW_PX ? MARGIN_PX.upNarrow : MARGIN_PX.up
+}
+
 /** The view that shows all of it. */
-export function fitView({ lowXM, highXM, lowYM, highYM }: SketchBounds, { widthPx, heightPx }: ViewSize): SketchView {
+export function fitView(
+  { lowXM, highXM, lowYM, highYM }: SketchBounds,
+  { widthPx, heightPx }: ViewSize,
+  upPx = marginUpPx(widthPx),
+): SketchView {
   const across = (widthPx - 2 * MARGIN_PX.across) / Math.max(highXM - lowXM, 1e-9)
-  const up = (heightPx - 2 * MARGIN_PX.up) / Math.max(highYM - lowYM, 1e-9)
+  const up = (heightPx - 2 * upPx) / Math.max(highYM - lowYM, 1e-9)
   return {
     centreXM: (lowXM + highXM) / 2,
     centreYM: (lowYM + highYM) / 2,
@@ -58,14 +67,14 @@ export function closeView(
   const around = sketchBounds(commands.filter(({ id }) => near.includes(id)))
   if (around === null || !commands.some(({ id }) => id === 'source-0')) return null
   const inside = { widthPx: widthPx - 2 * CLOSE_MARGIN_PX, heightPx: heightPx - 2 * CLOSE_MARGIN_PX }
-  const fit = fitView(around, inside)
+  const fit = fitView(around, inside, MARGIN_PX.up)
   return { ...fit, pxPerM: Math.min(fit.pxPerM, MOST_CLOSE_PX_PER_M) }
 }
 
 /** How high the picture of a sketch is at a width. */
 export function heightFor({ lowXM, highXM, lowYM, highYM }: SketchBounds, widthPx: number): number {
   const drawnPx = ((highYM - lowYM) / Math.max(highXM - lowXM, 1e-9)) * (widthPx - 2 * MARGIN_PX.across)
-  return Math.round(Math.min(Math.max(drawnPx + 2 * MARGIN_PX.up, HEIGHT_PX.low), HEIGHT_PX.high))
+  return Math.round(Math.min(Math.max(drawnPx + 2 * marginUpPx(widthPx), HEIGHT_PX.low), HEIGHT_PX.high))
 }
 
 export function toSpot(view: SketchView, { widthPx, heightPx }: ViewSize, { xM, yM }: SketchPlace): Spot {
