@@ -36,7 +36,7 @@ export interface ArrangeOptions {
   readonly stemPx: number
   /** Letters stay within it. */
   readonly sheet: { readonly widthPx: number; readonly heightPx: number }
-  /** What is on the sheet already, as its scale bar. */
+  /** What is on the sheet already, as its scale bar: neither letters nor squares go over it. */
   readonly reserved: readonly SketchBox[]
 }
 
@@ -101,7 +101,7 @@ function standPegs(pegs: readonly DrawPeg[], taken: SketchBox[], options: Arrang
   const { stemPx, pegPx } = options
   const longPx = stemPx + pegPx + LONG_GAP_PX
   const stand = (stemsPx: readonly number[]) => {
-    const own: SketchBox[] = []
+    const own = [...options.reserved]
     const stood = sorted.map((peg) => ({ ...standPeg(peg, own, stemsPx, options), isCrowded: crowded.has(peg.id) }))
     return { stood, own }
   }

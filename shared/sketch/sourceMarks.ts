@@ -91,10 +91,7 @@ export function tapeMark(frame: SketchFrame, best: Source | undefined, points: r
   if (!isAtPoint && apartM * frame.pxPerM < LEAST_TAPE_PX) return []
   const text: Reason = isAtPoint
     ? { key: 'label_sketch_tape_at', values: { point: from.point } }
-    : {
-        key: best.alongM > from.alongM ? 'label_sketch_tape_past' : 'label_sketch_tape_before',
-        values: { distance_m: apartM, point: from.point },
-      }
+    : { key: 'label_sketch_tape', values: { distance_m: apartM } }
   const side = -pegSide(frame.path, best.alongM)
   const sideM = side * TAPE_SHARE * frame.windowHalfM
   const middleM = (from.alongM + best.alongM) / 2

@@ -25,7 +25,7 @@ export const HELP_WORDS = {
   label_help_line: { text: 'Line' },
   help_line: { text: 'The run of pipe under test, from its start (0) to its end.' },
   label_help_along: { text: 'Along' },
-  help_along: { text: "Distance from the line's start, measured along the pipe." },
+  help_along: { text: "Distance from the line's start, measured along the pipe; below 0 is before the start." },
   label_help_leg: { text: 'Leg' },
   help_leg: { text: 'A straight piece of the line, from one corner to the next.' },
   label_help_stretch: { text: 'Stretch' },

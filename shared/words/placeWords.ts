@@ -26,6 +26,7 @@ export const PLACE_WORDS = {
   label_point: { text: 'Point {point}' },
   label_point_place: { text: '{along_m} along' },
   do_listen_to_point: { text: 'Listen to point {point}' },
+  heading_points_if: { text: 'Points' },
   label_ranked_table: { text: 'What each point says' },
   label_column_point: { text: 'Point' },
   label_column_along: { text: 'Along' },

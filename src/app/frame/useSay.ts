@@ -36,7 +36,6 @@ export function useSay(): Sayer {
 /** A number and its unit stay in one line. */
 function unbroken(text: string): string {
   return text
-    .replace(/(\d) (1\/2 in\b)/g, '$1\u00a0$2')
-    .replace(/(\bft \d+|1\/2) in\b/g, '$1\u00a0in')
+    .replace(/(?:\d+ ft )?(?:\d+ )?(?:1\/2|\d+) in\b/g, (tape) => tape.replaceAll(' ', '\u00a0'))
     .replace(/(\d) (m|ft|Hz|dB|dBFS|s|%|kPa|psi|bar|MB)(?![\w-])/g, '$1\u00a0$2')
 }

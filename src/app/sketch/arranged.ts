@@ -3,6 +3,7 @@ import type { DrawCommand } from '../../../shared/sketch/drawList'
 import { wordsOf } from '../../../shared/words/sentence'
 import type { ShownUnits } from '../../../shared/words/shownUnits'
 import { PEG_PX, STEM_PX } from './PegShape'
+import { scaleBarAt } from './scaleBarAt'
 import { type SketchView, toSpot, type ViewSize } from './sketchView'
 import { textWidthPx } from './textWidthPx'
 
@@ -19,6 +20,6 @@ export function arranged(
     pegPx: PEG_PX,
     stemPx: STEM_PX,
     sheet: size,
-    reserved: [],
+    reserved: [scaleBarAt(view.pxPerM, size, units).box],
   })
 }

@@ -1,7 +1,7 @@
 import type { Source } from '../../../shared/locate/answer'
 import { useSay } from '../frame/useSay'
 
-/** Where to put the tape: its length large, where it is laid from beside it. What is dug by. */
+/** Where to put the tape: its length large, where it is laid from beside it. What is dug by. Feet may stand over inches. */
 export function TapeFigure({ tape }: { readonly tape: Source['tape'] }) {
   const { say, sayKeyed } = useSay()
   const whole = sayKeyed(tape)
@@ -10,7 +10,7 @@ export function TapeFigure({ tape }: { readonly tape: Source['tape'] }) {
   if (length === '' || !whole.startsWith(length)) return <span className="tape-length">{capital(whole)}</span>
   return (
     <>
-      <span className="tape-length">{length}</span>
+      <span className="tape-length">{length.replace('ft\u00a0', 'ft ')}</span>
       <span className="tape-from">{whole.slice(length.length)}</span>
     </>
   )

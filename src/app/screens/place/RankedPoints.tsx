@@ -26,16 +26,17 @@ export function RankedPoints({ answer, chosenPoint, onChoose }: RankedPointsProp
   const isWide = useIsWide('table')
   const isLeakHeard = answer.verdict !== 'no leak heard'
   const ranked = [...answer.points].sort((a, b) => a.rank - b.rank)
+  const heading = say(isLeakHeard ? 'heading_points' : 'heading_points_if')
   if (isWide) {
     return (
-      <Panel heading={say('heading_points')}>
+      <Panel heading={heading}>
         <RankedTable isLeakHeard={isLeakHeard} ranked={ranked} chosenPoint={chosenPoint} onChoose={onChoose} />
       </Panel>
     )
   }
   const shown = showsAll ? ranked : ranked.slice(0, FIRST_POINTS)
   return (
-    <Panel heading={say('heading_points')}>
+    <Panel heading={heading}>
       <ol className="ranked">
         {shown.map((point) => (
           <RankedPoint
@@ -68,7 +69,7 @@ function RankedPoint({ point, isLeakHeard, isChosen, onChoose }: RankedPointProp
       <button type="button" className="ranked-button" aria-pressed={isChosen} onClick={onChoose}>
         <span className="unseen">{say('label_point', { point: point.point })}, </span>
         <span aria-hidden="true">
-          <Peg point={point.point} state={pegState(point)} />
+          <Peg point={point.point} state={pegState(point, isLeakHeard)} />
         </span>
         <span className="ranked-words">
           <span className="ranked-head">

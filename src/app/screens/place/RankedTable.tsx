@@ -42,7 +42,7 @@ export function RankedTable({ isLeakHeard, ranked, chosenPoint, onChoose }: Rank
           >
             <span className="unseen">{say('label_point', { point: point.point })}</span>
             <span aria-hidden="true">
-              <Peg point={point.point} state={pegState(point)} />
+              <Peg point={point.point} state={pegState(point, isLeakHeard)} />
             </span>
           </button>,
           shown('along_m', point.alongM),
