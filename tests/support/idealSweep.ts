@@ -52,10 +52,20 @@ export interface IdealSweep {
   readonly seed?: number
   /** Another leak beside the first, as loud, m along. */
   readonly secondLeakAlongM?: number
+  /** Other sounds just under the surface that do not ring: an inlet ('with air') or a machine ('always'). */
+  readonly others?: readonly {
+    readonly atM: number
+    readonly overFloorDb: number
+    readonly sounds: 'with air' | 'always'
+  }[]
+  /** How far the floor stands above the usual at a place, air on and off alike, dB; 0 unless said. */
+  readonly floorRiseDb?: (alongM: number) => number
   /** Points beyond the count, recorded last, m along. */
   readonly extraAlongM?: readonly number[]
 }
 
+/** Where an inlet or a machine sounds, m. */
+const SURFACE_DEPTH_M = 0.15
 const PLAIN_GROUND: Ground = { spreading: 1, absorptionDbPerMKhz: 30, pipeLevelDb: -200, pipeLossDbPerMKhz: 5 }
 
 /** Levels straight from the ground's own law: what a fit must give back when nothing else is there. */
@@ -77,25 +87,34 @@ function idealSounding(
   gainDb: number,
   random: Random,
 ): Sounding {
-  const heardDb = (frequencyHz: number) => {
-    const floorDb = -70 - 4 * Math.log2(frequencyHz / 500)
-    if (at.air === 'off' || sweep.leakAlongM === null) return { floorDb, totalDb: floorDb }
-    const leaks = [sweep.leakAlongM, ...(sweep.secondLeakAlongM === undefined ? [] : [sweep.secondLeakAlongM])]
-    const power = leaks.map((leakM) => {
-      const away = Math.abs(at.alongM - leakM)
-      const geometry = { depthM: sweep.depthM, acrossM: away, alongPipeM: away, besidePipeM: 0 }
+  const airOn = at.air === 'on'
+  const leaks = [sweep.leakAlongM, sweep.secondLeakAlongM].flatMap((atM) =>
+    airOn && sweep.leakAlongM !== null && typeof atM === 'number'
+      ? [{ atM, overFloorDb: sweep.overFloorDb, depthM: sweep.depthM }]
+      : [],
+  )
+  const others = (sweep.others ?? [])
+    .filter(({ sounds }) => airOn || sounds === 'always')
+    .map((other) => ({ ...other, depthM: SURFACE_DEPTH_M }))
+  const heardDb = (frequencyHz: number, sources: readonly (typeof leaks)[number][]) => {
+    const floorDb = -70 - 4 * Math.log2(frequencyHz / 500) + (sweep.floorRiseDb?.(at.alongM) ?? 0)
+    if (sources.length === 0) return { floorDb, totalDb: floorDb }
+    const power = sources.map(({ atM, overFloorDb, depthM }) => {
+      const away = Math.abs(at.alongM - atM)
+      const geometry = { depthM, acrossM: away, alongPipeM: away, besidePipeM: 0 }
       const ground = sweep.ground ?? PLAIN_GROUND
       const moved = transfer(ground, preparePaths(geometry, 1, noPaths()), frequencyHz / 1000, noTransfer())
-      const sourceDb = -70 + sweep.overFloorDb - 6 * Math.abs(Math.log2(frequencyHz / 500))
+      const sourceDb = -70 + overFloorDb - 6 * Math.abs(Math.log2(frequencyHz / 500))
       return 10 ** ((sourceDb + moved.db + gainDb) / 10)
     })
     return { floorDb, totalDb: 10 * Math.log10(power.reduce((sum, each) => sum + each, 10 ** (floorDb / 10))) }
   }
   const bands = MID_BANDS_HZ.map((midHz) => {
-    const levelDbFs = heardDb(midHz).totalDb + random.normal(0, sweep.scatterDb ?? 0)
+    const levelDbFs = heardDb(midHz, [...leaks, ...others]).totalDb + random.normal(0, sweep.scatterDb ?? 0)
     return { midHz, levelDbFs, quietDbFs: levelDbFs, busyDbFs: levelDbFs, steadyDbFs: levelDbFs }
   })
-  const over = Math.max(...MID_BANDS_HZ.map((hz) => heardDb(hz).totalDb - heardDb(hz).floorDb))
+  const leaksDb = MID_BANDS_HZ.map((hz) => heardDb(hz, leaks))
+  const over = Math.max(...leaksDb.map(({ totalDb, floorDb }) => totalDb - floorDb))
   const ratePerS = over > 6 ? 12 : 0
   return {
     row: {

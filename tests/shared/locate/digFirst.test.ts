@@ -26,7 +26,7 @@ describe('the order of digging', () => {
   // Blackwell's rule as in Chew 1967 [Chew1967]; the figures worked by hand: 1 + 0.8·3 + 0.5·10 and 10 + 0.5·3 + 0.2·1.
   const worked = [piece(1, 0.5, 10), piece(2, 0.3, 3), piece(3, 0.2, 1)]
 
-  it('is that of probability over cost: the third, the second, the first, for 8.4 where likeliest first costs 11.7', () => {
+  it('is that of probability over cost: the third, the second, the first, for 8.4 where likeliest first costs 11.7 (rule 11)', () => {
     const order = digOrder(worked)
     expect(order.map(({ fromM }) => fromM)).toEqual([3, 2, 1])
     close(expectedDigCost(order), 8.4, { abs: 1e-12, because: 'rounding' })
@@ -72,7 +72,7 @@ describe('the pieces to dig', () => {
   const alongM = Float64Array.from({ length: 101 }, (_, i) => i / 10)
   const even = { alongM, perM: alongM.map(() => 0.1) }
 
-  it('are cut where the cost changes', () => {
+  it('are cut where the cost changes (rule 11)', () => {
     const line = { ...NO_LINE, stretches: [stretch(0, 4, 10), stretch(4, 10, 100)] }
     const pieces = digFirst(line, [[3, 5]], even)
     expect(pieces.map(({ fromM, toM, cost }) => [fromM, toM, cost])).toEqual([
@@ -82,7 +82,7 @@ describe('the pieces to dig', () => {
     for (const { probability } of pieces) close(probability, 0.1, { abs: 1e-12, because: 'rounding' })
   })
 
-  it('come from the windows of all sources, and windows that overlap are opened once', () => {
+  it('come from the windows of all sources, and windows that overlap are opened once (rules 11, 13)', () => {
     const pieces = digFirst(
       NO_LINE,
       [

@@ -14,7 +14,7 @@ const sweep = {
   scatterDb: 1.5,
 }
 
-it('advises places that are no points yet, and the window shrinks when they are listened to (seeds 1 to 3)', () => {
+it('advises places that are no points yet, and the window shrinks when they are listened to (seeds 1 to 3) (rule 11)', () => {
   const widths = [1, 2, 3].map((seed) => {
     const before = locate(idealSweep({ ...sweep, seed }))
     const advice = before.listenNext[0]!
@@ -28,7 +28,7 @@ it('advises places that are no points yet, and the window shrinks when they are 
   expect(sum(({ after }) => after)).toBeLessThan(0.9 * sum(({ before }) => before))
 })
 
-it('advises left of, over and right of the likeliest place together where the route is unsure', () => {
+it('advises left of, over and right of the likeliest place together where the route is unsure (rule 11)', () => {
   const { line, soundings } = idealSweep({ ...sweep, leakAlongM: 2.3, overFloorDb: 25, seed: 2 })
   const { sources, listenNext } = locate({ line: { ...line, routeSdM: 0.6 }, soundings })
   expect(listenNext).toHaveLength(3)
@@ -40,7 +40,7 @@ it('advises left of, over and right of the likeliest place together where the ro
   expect(new Set(listenNext.map(({ expectedWindowM }) => expectedWindowM)).size).toBe(1)
 })
 
-it('advises places beyond the end that the source may lie past', () => {
+it('advises places beyond the end that the source may lie past (rule 11)', () => {
   const { line, soundings } = idealSweep({ ...sweep, leakAlongM: 5.7, overFloorDb: 30, seed: 3 })
   const answer = locate({ line, soundings })
   expect(answer.reasons.map(({ key }) => key)).toContain('reason_past_end')

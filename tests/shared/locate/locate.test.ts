@@ -7,7 +7,7 @@ import { idealSweep, NO_LINE } from '../../support/idealSweep'
 
 const plain = { count: 11, spacingM: 1, depthM: 0.5, leakAlongM: 4.3, overFloorDb: 25, air: ['on', 'off'] as const }
 
-it('gives back a planted leak from levels that follow the law exactly', () => {
+it('gives back a planted leak from levels that follow the law exactly (rules 1, 3)', () => {
   for (const leakAlongM of [3.5, 4.3, 5]) {
     const answer = locate(idealSweep({ ...plain, leakAlongM }))
     expect(answer.verdict).toBe('located')
@@ -17,19 +17,19 @@ it('gives back a planted leak from levels that follow the law exactly', () => {
   }
 })
 
-it('says "no leak heard" where nothing rises over the floor, and lists no source', () => {
+it('says "no leak heard" where nothing rises over the floor, and lists no source (rule 9)', () => {
   const answer = locate(idealSweep({ ...plain, leakAlongM: null, scatterDb: 1 }))
   expect(answer.verdict).toBe('no leak heard')
   expect(answer.sources).toEqual([])
   expect(answer.points.map((point) => point.rank).sort((a, b) => a - b)).toEqual([...Array(11)].map((_, i) => i + 1))
 })
 
-it('does not say "located" for a leak past the end of the line', () => {
+it('does not say "located" for a leak past the end of the line (rule 9)', () => {
   const { line, soundings } = idealSweep({ ...plain, leakAlongM: 11.5, overFloorDb: 40 })
   expect(locate({ line, soundings }).verdict).not.toBe('located')
 })
 
-it('pays no heed to the order of the rows', () => {
+it('pays no heed to the order of the rows (rule 12)', () => {
   const { line, soundings } = idealSweep({ ...plain, gainSdDb: 2.5, scatterDb: 1, seed: 5 })
   const shuffled = new Random(9).shuffled(soundings)
   const a = locate({ line, soundings })
@@ -38,7 +38,7 @@ it('pays no heed to the order of the rows', () => {
   expect(b.points).toEqual(a.points)
 })
 
-it('pays no heed to one gain for all clips', () => {
+it('pays no heed to one gain for all clips (rule 12)', () => {
   const { line, soundings } = idealSweep({ ...plain, gainSdDb: 2.5, scatterDb: 1, seed: 6 })
   const louder = soundings.map((sounding) => raised(sounding, 17))
   const a = locate({ line, soundings })
@@ -47,7 +47,7 @@ it('pays no heed to one gain for all clips', () => {
   expect(b.points.map((point) => point.point)).toEqual(a.points.map((point) => point.point))
 })
 
-it('mirrors its answer when the line is told from the other end', () => {
+it('mirrors its answer when the line is told from the other end (rule 12)', () => {
   const { line, soundings } = idealSweep({ ...plain, gainSdDb: 2.5, scatterDb: 1, seed: 7 })
   const mirrored = soundings.map((sounding) => ({
     ...sounding,
@@ -62,7 +62,7 @@ it('mirrors its answer when the line is told from the other end', () => {
   })
 })
 
-it('has a density that integrates to the expected number of sources', () => {
+it('has a density that integrates to the expected number of sources (rule 8)', () => {
   const { density, sources } = locate(idealSweep({ ...plain, gainSdDb: 2.5, scatterDb: 1, seed: 8 }))
   const step = density.alongM[1]! - density.alongM[0]!
   expect(step).toBeLessThanOrEqual(plain.spacingM / 20 + 1e-9)
@@ -73,7 +73,7 @@ it('has a density that integrates to the expected number of sources', () => {
   close(total, sources[0]!.probability, { abs: 0.01, because: 'the ends are near nought' })
 })
 
-it('sets a spoilt clip aside, names it and stands on the rest', () => {
+it('sets a spoilt clip aside, names it and stands on the rest (rule 1)', () => {
   const { line, soundings } = idealSweep({ ...plain, air: ['on'] })
   const spoilt = soundings.map((sounding) =>
     sounding.row.point === 6
@@ -90,7 +90,7 @@ it('sets a spoilt clip aside, names it and stands on the rest', () => {
   expect(answer.sources[0]!.windowM[1]).toBeGreaterThan(4.3)
 })
 
-it('is unsure with fewer than three usable points, ranks them and says what to record', () => {
+it('is unsure with fewer than three usable points, ranks them and says what to record (rule 9)', () => {
   const { line, soundings } = idealSweep(plain)
   const answer = locate({ line, soundings: soundings.filter(({ row }) => row.point === 5 || row.point === 9) })
   expect(answer.verdict).toBe('unsure')
@@ -114,7 +114,7 @@ it('answers without any usable clip', () => {
   expect(answer.clips.every((clip) => !clip.used)).toBe(true)
 })
 
-it('widens its window with more noise, on average (seeds 1 to 4)', () => {
+it('widens its window with more noise, on average (seeds 1 to 4) (rule 6)', () => {
   const width = (scatterDb: number, gainSdDb: number) =>
     [1, 2, 3, 4].reduce((sum, seed) => {
       const source = locate(idealSweep({ ...plain, scatterDb, gainSdDb, seed })).sources[0]!
@@ -123,7 +123,7 @@ it('widens its window with more noise, on average (seeds 1 to 4)', () => {
   expect(width(2.5, 4)).toBeGreaterThan(width(0.5, 1))
 })
 
-it('is hardly moved by a far point', () => {
+it('is hardly moved by a far point (rule 5)', () => {
   const { line, soundings } = idealSweep({ ...plain, scatterDb: 1, gainSdDb: 2, seed: 11 })
   const near = soundings.filter(({ row }) => row.point !== 11)
   const a = locate({ line, soundings }).sources[0]!
@@ -142,7 +142,7 @@ function raised(sounding: Sounding, byDb: number): Sounding {
   return { ...sounding, evidence: { ...sounding.evidence!, bands } }
 }
 
-it('counts places with the air on, not clips: points in one place or with the air off make no third', () => {
+it('counts places with the air on, not clips: points in one place or with the air off make no third (rule 9)', () => {
   const { line, soundings } = idealSweep(plain)
   const here = soundings.map((sounding) => ({ ...sounding, row: { ...sounding.row, alongM: 2 } }))
   const silent = soundings.filter(({ row }) => row.air === 'off')

@@ -33,7 +33,7 @@ it('comes nearer to the leak than the loudest point, in the middle and where it 
   expect(inPool.error!.p90).toBeLessThan(inPool.loudest!.p90)
 })
 
-it('has windows that hold the leak as often as windows of 80 % should', () => {
+it('has windows that hold the leak as often as windows of 80 % should (rule 8)', () => {
   const [least, most] = binomialRange(inPool.held.of, 0.8, 0.99)
   expect(inPool.held.count).toBeGreaterThanOrEqual(least)
   expect(inPool.held.count).toBeLessThanOrEqual(most)
@@ -54,6 +54,6 @@ it('names every spoilt clip and no other', () => {
   expect(inPool.wronglyAside).toBe(0)
 })
 
-it('claims no place where nothing leaks', () => {
+it('claims no place where nothing leaks (rule 9)', () => {
   expect(noLeak.falsePlaces).toEqual({ count: 0, of: 6 })
 })

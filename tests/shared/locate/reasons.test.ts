@@ -59,7 +59,7 @@ describe('the reasons of a place', () => {
 describe('what to try after no leak was heard', () => {
   const { soundings, line } = idealSweep({ ...sweep, leakAlongM: null, scatterDb: 1, seed: 4 })
 
-  it('begins with what the sweep shows to be missing, and more air comes after that', () => {
+  it('begins with what the sweep shows to be missing, and more air comes after that (rule 14)', () => {
     const windy = [{ key: 'windy', severity: 'note' as const, values: {} }]
     const short = soundings
       .filter(({ row }) => row.air === 'on')
@@ -79,7 +79,7 @@ describe('what to try after no leak was heard', () => {
     expect(whatToTry(facts)[0]?.values).toEqual({ point: 1, distance_m: 0 })
   })
 
-  it('does not ask for what was done, and asks for the other end where an inlet at this one hisses', () => {
+  it('does not ask for what was done, and asks for the other end where an inlet at this one hisses (rule 14)', () => {
     const hissing = idealSweep({ ...sweep, leakAlongM: 0 })
     const facts = factsOf({ ...hissing.line, airInletM: 0 }, hissing.soundings)
     expect(whatToTry(facts).map(({ key }) => key)).toEqual([
@@ -89,7 +89,7 @@ describe('what to try after no leak was heard', () => {
     ])
   })
 
-  it('says that not heard is not tight', () => {
+  it('says that not heard is not tight (rule 14)', () => {
     expect(wordsOf({ key: 'reason_not_heard_is_not_tight', values: {} }).text).toBe(
       'Not heard is not tight: the pressure test decides.',
     )

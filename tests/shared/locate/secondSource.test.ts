@@ -25,7 +25,7 @@ describe('two leaks', () => {
   const sweep = idealSweep({ ...two, seed: 3 })
   const answer = locate(sweep)
 
-  it('are both listed, each in a window of its own, the likelier first', () => {
+  it('are both listed, each in a window of its own, the likelier first (rule 13)', () => {
     expect(answer.verdict).toBe('located')
     expect(answer.sources).toHaveLength(2)
     const [first, second] = answer.sources
@@ -37,7 +37,7 @@ describe('two leaks', () => {
     for (const { windowM } of answer.sources) expect(windowM[1] - windowM[0]).toBeLessThan(1)
   })
 
-  it('share the density by their probabilities, and both windows are in the order of digging', () => {
+  it('share the density by their probabilities, and both windows are in the order of digging (rule 13)', () => {
     const { alongM, perM } = answer.density
     const step = alongM[1]! - alongM[0]!
     const expected = answer.sources.reduce((sum, { probability }) => sum + probability, 0)
@@ -50,19 +50,19 @@ describe('two leaks', () => {
     expect(pieces).toEqual(answer.sources.map(({ windowM }) => windowM[0]).sort((a, b) => a - b))
   })
 
-  it('rank the points next to either before all others, and the reasons say so', () => {
+  it('rank the points next to either before all others, and the reasons say so (rules 10, 13)', () => {
     const top = answer.points.slice(0, 2).map(({ alongM }) => alongM)
     expect(top.sort((a, b) => a - b)).toEqual([3, 11])
     const reason = answer.reasons.find(({ key }) => key === 'reason_second_source')
     expect(reason?.values.second_m).toBe(answer.sources[1]!.alongM)
   })
 
-  it('pay no heed to the order of the rows', () => {
+  it('pay no heed to the order of the rows (rule 12)', () => {
     const shuffled = new Random(4).shuffled(sweep.soundings)
     expect(locate({ ...sweep, soundings: shuffled }).sources).toEqual(answer.sources)
   })
 
-  it('are mirrored when the line is told from the other end', () => {
+  it('are mirrored when the line is told from the other end (rule 12)', () => {
     const length = sweep.line.lengthM!
     const soundings = sweep.soundings.map((sounding) => ({
       ...sounding,
@@ -75,7 +75,7 @@ describe('two leaks', () => {
   })
 })
 
-it('gives no second source to one leak, however loud (seeds 1 to 3)', () => {
+it('gives no second source to one leak, however loud (seeds 1 to 3) (rule 13)', () => {
   const { secondLeakAlongM: _, ...one } = two
   for (const seed of [1, 2, 3]) {
     const answer = locate(idealSweep({ ...one, overFloorDb: 14 + 8 * seed, seed }))
