@@ -23,6 +23,7 @@ describe('a told sound beside the leak', () => {
     expect(loudestPoint(soundings)).toBe(8)
     const { sources } = locate({ line: { ...line, airInletM: 7 }, soundings })
     close(sources[0]?.alongM, LEAK_M, { abs: 0.2, because: 'a fifth of the spacing: the inlet has a free spectrum' })
+    expect(sources).toHaveLength(1)
   })
 
   it('does not take its place where it is a noise that also sounds with the air off (rule 4)', () => {
@@ -31,6 +32,7 @@ describe('a told sound beside the leak', () => {
     const noises = [{ kind: 'pump' as const, atM: 7 }]
     const { sources } = locate({ line: { ...line, noises }, soundings })
     close(sources[0]?.alongM, LEAK_M, { abs: 0.2, because: 'a fifth of the spacing: the noise has a free spectrum' })
+    expect(sources).toHaveLength(1)
   })
 })
 
