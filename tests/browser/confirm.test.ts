@@ -2,7 +2,16 @@ import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { EAR_CEILING } from '../../shared/listen/limiter'
 import { heardNow, listenIn } from './ears'
-import { axeFindings, openDemo, openYard, type ScreenSize, savedAnswer, type Yard, type YardPage } from './yardPage'
+import {
+  axeFindings,
+  openDemo,
+  openYard,
+  PATIENT_MS,
+  type ScreenSize,
+  savedAnswer,
+  type Yard,
+  type YardPage,
+} from './yardPage'
 
 let yard: Yard
 beforeAll(async () => {
@@ -11,7 +20,7 @@ beforeAll(async () => {
 afterAll(() => yard.close())
 
 /** On a busy machine sound comes, and goes, late. */
-const LATE = { timeout: 15_000 }
+const LATE = { timeout: PATIENT_MS }
 
 const NOTE = 'Gurgle in bursts <b>under the third paver</b>, quiet at 8.'
 
@@ -23,7 +32,7 @@ describe.each(['phone', 'desk'] as const)('confirming by ear on a %s', (size: Sc
   beforeAll(async () => {
     opened = await yard.open(size, {}, listenIn)
     page = opened.page
-    page.setDefaultTimeout(15_000)
+    page.setDefaultTimeout(PATIENT_MS)
     await openDemo(page)
     panel = page.getByRole('region', { name: /^Point \d+$/ })
     confirm = page.getByRole('region', { name: 'Heard by a person' })
@@ -38,7 +47,7 @@ describe.each(['phone', 'desk'] as const)('confirming by ear on a %s', (size: Sc
   it('opens the spectrum of the best point, and counts it once it was in view', async () => {
     await confirm.getByRole('button', { name: /^Open point \d+$/ }).click()
     await panel.getByRole('slider', { name: 'Read the spectrum' }).waitFor()
-    await expect.poll(() => toDo(confirm), { timeout: 10_000 }).toEqual(['done', 'to do', 'to do'])
+    await expect.poll(() => toDo(confirm), { timeout: PATIENT_MS }).toEqual(['done', 'to do', 'to do'])
     expect(await isClosed(confirm)).toBe(true)
   })
 
@@ -50,7 +59,7 @@ describe.each(['phone', 'desk'] as const)('confirming by ear on a %s', (size: Sc
     expect(highHz).toBeLessThan(3000)
     await panel.getByRole('checkbox', { name: 'Loop a stretch' }).check() // else it may end before it was listened to
     await panel.getByRole('button', { name: 'Play', exact: true }).click()
-    await expect.poll(() => toDo(confirm), { timeout: 15_000 }).toEqual(['done', 'done', 'to do'])
+    await expect.poll(() => toDo(confirm), { timeout: PATIENT_MS }).toEqual(['done', 'done', 'to do'])
     const cursor = panel.getByRole('slider', { name: 'Place in the clip' })
     const before = Number(await cursor.getAttribute('aria-valuenow'))
     await expect.poll(async () => Number(await cursor.getAttribute('aria-valuenow')), LATE).not.toBe(before)
@@ -67,7 +76,7 @@ describe.each(['phone', 'desk'] as const)('confirming by ear on a %s', (size: Sc
       /of point (\d+)/.exec((await confirm.textContent())!.replace(/\u00a0/g, ' ').split('beside it')[1]!)![1],
     )
     await panel.getByRole('radio', { name: `Point ${flank}, air on` }).check()
-    await expect.poll(() => toDo(confirm), { timeout: 15_000 }).toEqual(['done', 'done', 'done'])
+    await expect.poll(() => toDo(confirm), { timeout: PATIENT_MS }).toEqual(['done', 'done', 'done'])
     await panel.getByRole('button', { name: 'Pause' }).click()
     await expect.poll(async () => (await heardNow(page, [60, 8000])).peak, LATE).toBeLessThan(1e-4)
     expect((await savedAnswer(page)).confirmed).toBe(false)

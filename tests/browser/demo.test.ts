@@ -11,6 +11,7 @@ import {
   goToScreen,
   openDemo,
   openYard,
+  PATIENT_MS,
   root,
   type ScreenSize,
   savedAnswer,
@@ -63,10 +64,10 @@ describe.each(['phone', 'desk'] as const)('the invented job on a %s', (size: Scr
     const glance = page.getByRole('link', { name: 'See the place' })
     const before = await glance.textContent()
     await page.getByLabel('Length of leg 1').fill('5.35')
-    await expect.poll(() => glance.textContent(), { timeout: 10_000 }).not.toBe(before)
+    await expect.poll(() => glance.textContent(), { timeout: PATIENT_MS }).not.toBe(before)
     await page.getByLabel('Length of leg 1').press('Tab')
     await page.getByRole('button', { name: 'Undo' }).click()
-    await expect.poll(() => glance.textContent(), { timeout: 10_000 }).toBe(before)
+    await expect.poll(() => glance.textContent(), { timeout: PATIENT_MS }).toBe(before)
     expect(await page.getByLabel('Length of leg 1').inputValue()).toBe('6.35')
     await page.getByRole('button', { name: 'Redo' }).click()
     expect(await page.getByLabel('Length of leg 1').inputValue()).toBe('5.35')

@@ -5,7 +5,7 @@ import { zipSync } from 'fflate'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { fetchPackage } from '../support/realSounds/fetchPackage'
-import { goToScreen, openYard, root, savedAnswer, type Yard, type YardPage } from './yardPage'
+import { goToScreen, openYard, PATIENT_MS, root, savedAnswer, type Yard, type YardPage } from './yardPage'
 
 /** Would run if any of it were taken for markup. */
 const MARKUP = '<img src=x onerror=document.title=1>'
@@ -31,7 +31,7 @@ describe('opening on a phone', () => {
   beforeAll(async () => {
     opened = await yard.open('phone')
     page = opened.page
-    page.setDefaultTimeout(20_000)
+    page.setDefaultTimeout(PATIENT_MS)
   })
   afterAll(() => opened.close())
 
@@ -112,10 +112,10 @@ describe('opening on a phone', () => {
     await page.getByLabel('Point 6 lies at').fill('2')
     await page.getByLabel('Point 6 lies at').press('Tab')
     await goToScreen(page, 'Place')
-    await expect.poll(() => alongsM(page), { timeout: 20_000 }).toEqual([2, 3, 4, 6])
+    await expect.poll(() => alongsM(page), { timeout: PATIENT_MS }).toEqual([2, 3, 4, 6])
     await page.getByRole('button', { name: 'Undo' }).click()
     await page.getByRole('button', { name: 'Undo' }).click()
-    await expect.poll(() => alongsM(page), { timeout: 20_000 }).toEqual([0, 1.5, 3, 6])
+    await expect.poll(() => alongsM(page), { timeout: PATIENT_MS }).toEqual([0, 1.5, 3, 6])
   })
 
   it('takes a folder that is dropped on it', async () => {
@@ -160,7 +160,7 @@ describe('opening on a phone', () => {
     await page.getByText('Working out was cancelled.').waitFor()
     expect(await page.getByRole('heading', { name: ANSWERED }).count()).toBe(0)
     await page.getByRole('button', { name: 'Go on' }).click()
-    await page.getByRole('heading', { name: 'Located' }).waitFor({ timeout: 60_000 })
+    await page.getByRole('heading', { name: 'Located' }).waitFor({ timeout: PATIENT_MS })
   })
 
   it('brings no fault, and asks nobody else for anything', () => {
@@ -191,7 +191,7 @@ function sweepFolder(name: string, sheet: string): string {
 /** Waits for the answer of the job with this name. */
 async function answer(page: Page, job: string): Promise<void> {
   await page.getByRole('heading', { level: 1, name: `Place: ${job}` }).waitFor()
-  await page.getByRole('heading', { name: ANSWERED }).waitFor({ timeout: 60_000 })
+  await page.getByRole('heading', { name: ANSWERED }).waitFor({ timeout: PATIENT_MS })
 }
 
 /** Where the points of the saved answer lie, by number. */

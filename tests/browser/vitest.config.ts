@@ -7,8 +7,8 @@ export default defineConfig({
   test: {
     include: ['tests/browser/**/*.test.ts'],
     env: { TZ: 'UTC', LANG: 'C.UTF-8' },
-    testTimeout: 120_000,
-    hookTimeout: 60_000,
+    testTimeout: 240_000,
+    hookTimeout: 240_000,
     maxWorkers: 2,
   },
 })

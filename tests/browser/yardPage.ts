@@ -8,6 +8,9 @@ import { chromiumPath } from '../support/chromiumPath.mjs'
 
 export const root = resolve(import.meta.dirname, '../..')
 
+/** How long a machine that does much else is waited for, ms: no test is about time. */
+export const PATIENT_MS = 60_000
+
 /** A phone held in one hand, and a desk. */
 export const SCREENS = {
   phone: { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 },
@@ -124,7 +127,7 @@ export async function axeFindings(page: Page, { within, onlyContrast }: AxeScope
 /** Opens the invented job and waits for its answer. */
 export async function openDemo(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Look at the invented job' }).click()
-  await page.getByRole('heading', { name: /^(?:Located|Unsure|No leak heard)$/ }).waitFor({ timeout: 60_000 })
+  await page.getByRole('heading', { name: /^(?:Located|Unsure|No leak heard)$/ }).waitFor({ timeout: 2 * PATIENT_MS })
 }
 
 /** Goes to a screen by the bar. */
