@@ -2,6 +2,7 @@ import { FormatError } from '../../shared/base/errors'
 import type { Job } from '../../shared/job/job'
 import { Analyst } from './analysis/analyst'
 import { AnswerKeeper } from './analysis/answerKeeper'
+import { nextTask } from './nextTask'
 import { Opener } from './open/opener'
 import { goTo, readRoute } from './route'
 import { type Database, isFull, openDatabase } from './storage/database'
@@ -59,8 +60,9 @@ export async function startApp(): Promise<App> {
       await saveJob(database, job)
       const list = await listJobs(database)
       showJob(store, saver, job)
-      store.update((state) => withSession(state, { jobs: list }))
       goTo({ screen: 'place', jobId: job.id, lineId: job.lines[0]!.id })
+      await nextTask() // the list is left before it grows: nobody sees it, and its first date takes long
+      store.update((state) => withSession(state, { jobs: list }))
     },
     showLine: (lineId) => goTo({ screen: 'place', jobId: store.get().job!.id, lineId }),
   })

@@ -17,7 +17,7 @@ export function Page() {
   const look = useAppState((state) => state.device.look)
   const hasJob = useAppState((state) => state.job !== null && state.session.lineId !== null)
   useShortcuts()
-  useEffect(fetchScreens, [])
+  useEffect(() => void fetchScreens(), [])
   useEffect(() => {
     if (look === 'auto') delete document.documentElement.dataset.look
     else document.documentElement.dataset.look = look

@@ -1,6 +1,7 @@
 import { type ComponentType, createElement, lazy, useState } from 'react'
 import type { WordKey } from '../../../shared/words/words'
 import type { IconName } from '../look/widgets/Icon'
+import { nextTask } from '../nextTask'
 import { JobsScreen } from './jobs/JobsScreen'
 import type { ScreenName } from './screenNames'
 
@@ -32,9 +33,15 @@ export const SCREENS: { readonly [Name in ScreenName]: ScreenEntry } = {
   help: { words: 'label_help', icon: 'help', needsJob: false, Screen: HelpLater },
 }
 
-/** Fetches the screens that are not there yet. A failure shows when the screen is gone to. */
-export function fetchScreens(): void {
-  for (const { fetch } of Object.values(LATER)) void fetch().catch(() => undefined)
+/**
+ * Fetches the screens that are not there yet, one after the other, so that no moment has to do with all of them. A failure
+ * shows when the screen is gone to.
+ */
+export async function fetchScreens(): Promise<void> {
+  for (const { fetch } of [LATER.place, LATER.line, LATER.help]) {
+    await nextTask()
+    await fetch().catch(() => undefined)
+  }
 }
 
 /** A screen in a chunk of its own. */
