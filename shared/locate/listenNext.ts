@@ -12,6 +12,8 @@ const MOST_ADVICE = 3
 const MOST_TRIED = 20
 /** Advice that is expected to leave more than this share of the window is not worth the walk. Chosen. */
 const WORTH_SHARE = 0.9
+/** And none that is expected to take less than this off it: nobody digs narrower, m. Chosen. */
+const WORTH_M = 0.04
 /** Listening at a point once more has to leave this much less than the best new place. Chosen. */
 const REPEAT_SHARE = 0.9
 /** Nearer to a point than this share of a spacing is no new place. Chosen. */
@@ -30,7 +32,7 @@ type Advice = LocateAnswer['listenNext'][number]
  * there is clearly better than any new place.
  *
  * @param why What decided the verdict.
- * @returns Best first; only places that promise at least a tenth off the window, but beyond an end always.
+ * @returns Best first; only places that promise at least a tenth and a few centimetres off the window, but beyond an end always.
  */
 export function listenNext(facts: Facts, why: readonly Reason[]): LocateAnswer['listenNext'] {
   const { candidate, line } = facts
@@ -41,7 +43,8 @@ export function listenNext(facts: Facts, why: readonly Reason[]): LocateAnswer['
   if (isUnsure && !pastEnd && !wasListenedAcross(facts)) return across(facts, windowForecast(facts, routeSdM))
   const forecast = windowForecast(facts, 0)
   if (pastEnd) return spread(beyond(facts, pastEnd.key === 'reason_past_end', forecast), facts.spacingM / 2)
-  const worth = ({ expectedWindowM }: Advice) => expectedWindowM < WORTH_SHARE * widthNow
+  const mostM = Math.min(WORTH_SHARE * widthNow, widthNow - WORTH_M)
+  const worth = ({ expectedWindowM }: Advice) => expectedWindowM < mostM
   const fresh = rated(newPlaces(facts), forecast)
   const least = Math.min(widthNow, ...fresh.map(({ expectedWindowM }) => expectedWindowM))
   const again = rated(heardPlaces(facts), forecast).filter((each) => each.expectedWindowM < REPEAT_SHARE * least)
