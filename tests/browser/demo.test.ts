@@ -92,6 +92,7 @@ describe.each(['phone', 'desk'] as const)('the invented job on a %s', (size: Scr
       abs: 0.005,
       because: 'two figures after the point are shown; 1 ft = 0.3048 m',
     })
+    expect(await page.getByRole('link', { name: 'See the place' }).textContent()).toMatch(/\d\s(?:ft|in)\b/)
     await goToScreen(page, 'Jobs')
     await page.getByRole('radio', { name: 'Metres' }).check()
   })
