@@ -2,6 +2,9 @@ import type { Problem } from '../base/problem'
 import type { Line } from '../line/line'
 import type { Verdict } from '../locate/answer'
 import type { SweepRow } from '../sweep/sweep'
+import type { PlannedPoint } from './plannedPoints'
+import type { Sign } from './signs'
+import type { Site } from './site'
 
 /** Goes up by one with every change that an older program could not read; FORMAT.md of this folder tells of each. */
 export const JOB_SCHEMA_VERSION = 1
@@ -58,6 +61,12 @@ export interface JobLine {
   readonly sweeps: readonly JobSweep[]
   /** In order of time. */
   readonly confirmations: readonly Confirmation[]
+  /** Points that were laid, by rising number; not there: none. */
+  readonly plannedPoints?: readonly PlannedPoint[]
+  /** Not there: none. */
+  readonly signs?: readonly Sign[]
+  /** Not there: `BARE_SITE`. */
+  readonly site?: Site
 }
 
 /** One visit to one site. Plain data, never changed in place: a change makes a new job that shares what stayed. */

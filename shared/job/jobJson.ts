@@ -1,6 +1,9 @@
 import type { Problem } from '../base/problem'
 import { lineJson } from '../line/lineJson'
 import { type Confirmation, JOB_SCHEMA_VERSION, type Job, type JobClip, type JobLine, type JobSweep } from './job'
+import type { PlannedPoint } from './plannedPoints'
+import type { Sign } from './signs'
+import type { Site } from './site'
 
 /**
  * A job in the form of its file; `readJob` gives the same job again.
@@ -18,7 +21,7 @@ export function jobJson(job: Job): Record<string, unknown> {
   }
 }
 
-function lineFields({ id, name, line, problems, sweeps, confirmations }: JobLine): Record<string, unknown> {
+function lineFields({ id, name, line, problems, sweeps, confirmations, ...later }: JobLine): Record<string, unknown> {
   return {
     id,
     name,
@@ -26,6 +29,35 @@ function lineFields({ id, name, line, problems, sweeps, confirmations }: JobLine
     problems: problems.map(problemFields),
     sweeps: sweeps.map(sweepFields),
     confirmations: confirmations.map(confirmationFields),
+    ...(later.plannedPoints && { planned_points: later.plannedPoints.map(plannedPointFields) }),
+    ...(later.signs && { signs: later.signs.map(signFields) }),
+    ...(later.site && { site: siteFields(later.site) }),
+  }
+}
+
+function plannedPointFields({ point, alongM, offsetM }: PlannedPoint): Record<string, unknown> {
+  return { point, along_m: alongM, offset_m: offsetM }
+}
+
+function signFields({ id, kind, alongM, offsetM, note }: Sign): Record<string, unknown> {
+  return { id, kind, along_m: alongM, offset_m: offsetM, note }
+}
+
+function siteFields({ startName, endName, routeWay, startAt, photo }: Site): Record<string, unknown> {
+  return {
+    start_name: startName,
+    end_name: endName,
+    route: routeWay,
+    start_at: startAt && [startAt.xM, startAt.yM],
+    photo: photo && {
+      sha256: photo.sha256,
+      bytes: photo.bytes,
+      width_px: photo.widthPx,
+      height_px: photo.heightPx,
+      m_per_px: photo.mPerPx,
+      scale_told: photo.scaleTold,
+      centre: [photo.centre.xM, photo.centre.yM],
+    },
   }
 }
 

@@ -24,6 +24,9 @@ import {
   type JobSweep,
   type KeptSound,
 } from './job'
+import { readPlannedPoints } from './readPlannedPoints'
+import { readSigns } from './readSigns'
+import { readSite } from './readSite'
 
 // Chosen: well past any visit, and small enough that nothing downstream grows without bound.
 const MOST_LINES = 100
@@ -73,8 +76,10 @@ function refuseOtherVersions(object: JsonObject): void {
   throw new FormatError(object.file, 'schema_version', mend)
 }
 
+const LINE_KEYS = ['id', 'name', 'line', 'problems', 'sweeps', 'confirmations', 'planned_points', 'signs', 'site']
+
 function readLine(object: JsonObject): JobLine {
-  onlyKeys(object, ['id', 'name', 'line', 'problems', 'sweeps', 'confirmations'])
+  onlyKeys(object, LINE_KEYS)
   const { line } = readLineJson(field(object, 'line'), `${object.file}, ${placeOf(object, 'line')}`)
   const sweeps = objectList(object, 'sweeps', MOST_SWEEPS).map(readSweep)
   differentIds(object, 'sweeps', sweeps)
@@ -88,6 +93,19 @@ function readLine(object: JsonObject): JobLine {
     problems: problemList(object),
     sweeps,
     confirmations: objectList(object, 'confirmations', MOST_CONFIRMATIONS).map(readConfirmation),
+    ...laterParts(object),
+  }
+}
+
+/** Parts that older jobs do not have; not there when there is nothing of them. */
+function laterParts(object: JsonObject): Pick<JobLine, 'plannedPoints' | 'signs' | 'site'> {
+  const plannedPoints = readPlannedPoints(object)
+  const signs = readSigns(object)
+  const site = readSite(object)
+  return {
+    ...(plannedPoints.length > 0 && { plannedPoints }),
+    ...(signs.length > 0 && { signs }),
+    ...(site && { site }),
   }
 }
 

@@ -46,6 +46,26 @@ const DEMO: Job = {
           windowM: [6.15, 6.55],
         },
       ],
+      plannedPoints: [
+        { point: 1, alongM: 0, offsetM: 0 },
+        { point: 7, alongM: 6.25, offsetM: -0.5 },
+      ],
+      signs: [{ id: 'sign-1', kind: 'sunk paver', alongM: 6.5, offsetM: 0.25, note: 'a coin fits under' }],
+      site: {
+        startName: 'filter room',
+        endName: 'basin',
+        routeWay: 'paced',
+        startAt: { xM: 0.5, yM: -1 },
+        photo: {
+          sha256: 'f'.repeat(64),
+          bytes: 2_000_000,
+          widthPx: 4000,
+          heightPx: 3000,
+          mPerPx: 0.005,
+          scaleTold: true,
+          centre: { xM: 4, yM: 3 },
+        },
+      },
     },
   ],
 }
@@ -90,6 +110,12 @@ describe('a job', () => {
     )
   })
 
+  it('of before there were points, signs and a site opens without them', () => {
+    const { plannedPoints: _p, signs: _s, site: _t, ...line } = DEMO.lines[0]!
+    const before = { ...DEMO, lines: [line] }
+    expect(readJob(JSON.stringify(jobJson(before)), 'j')).toEqual(before)
+  })
+
   it('from a newer version is refused with what to do', () => {
     expect(() => readJob(withValue('schema_version', 2), 'a.json')).toThrow(
       'a.json, schema_version: is 2, from a newer version of the program; open it there, or update this one',
@@ -110,6 +136,14 @@ describe('a job', () => {
     ['lines.0.problems.0.values.path_m', null, 'lines[0].problems[0].values.path_m: is undefined'],
     ['lines.0.confirmations.0.says', 'maybe', 'lines[0].confirmations[0].says: is "maybe"; one of yes, no, not sure'],
     ['lines.0.confirmations.0.window_m', [1], 'lines[0].confirmations[0].window_m: is a list of 1; two numbers'],
+    ['lines.0.planned_points.1.point', 1, 'lines[0].planned_points: holds point 1 twice; numbers must differ'],
+    ['lines.0.planned_points.1.point', 1.5, 'lines[0].planned_points[1].point: is 1.5; a whole number'],
+    ['lines.0.planned_points', {}, 'lines[0].planned_points: is an object; a list'],
+    ['lines.0.signs.0.kind', 'smell', 'lines[0].signs[0].kind: is "smell"; one of wet patch, sunk paver, bubbles'],
+    ['lines.0.signs.0.along_m', null, 'lines[0].signs[0].along_m: is missing; write a number'],
+    ['lines.0.site.photo.m_per_px', 0, 'lines[0].site.photo.m_per_px: is 0; a number above 0'],
+    ['lines.0.site.photo.sha256', 'F', 'lines[0].site.photo.sha256: is "F"; 64 hexadecimal digits'],
+    ['lines.0.site.start_at', [1], 'lines[0].site.start_at: is a list of 1; two numbers [x, y]'],
     [`${CLIP}.air`, 'up', `${CLIP_PLACE}.air: is "up"; one of on, off`],
     [`${CLIP}.point`, 1.5, `${CLIP_PLACE}.point: is 1.5; a whole number`],
     [`${CLIP}.file`, '../x.wav', `${CLIP_PLACE}.file: "../x.wav" leaves the folder`],
