@@ -43,12 +43,13 @@ function signFields({ id, kind, alongM, offsetM, note }: Sign): Record<string, u
   return { id, kind, along_m: alongM, offset_m: offsetM, note }
 }
 
-function siteFields({ startName, endName, routeWay, startAt, photo }: Site): Record<string, unknown> {
+function siteFields({ startName, endName, routeWay, startAt, snapDeg, photo }: Site): Record<string, unknown> {
   return {
     start_name: startName,
     end_name: endName,
     route: routeWay,
     start_at: startAt && [startAt.xM, startAt.yM],
+    snap_deg: snapDeg,
     photo: photo && {
       sha256: photo.sha256,
       bytes: photo.bytes,

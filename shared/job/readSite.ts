@@ -1,11 +1,20 @@
 import { FormatError } from '../base/errors'
-import { checkedNumber, field, type JsonObject, jsonObject, placeOf, requiredNumber } from '../base/jsonFields'
+import {
+  checkedNumber,
+  field,
+  type JsonObject,
+  jsonObject,
+  optionalNumber,
+  placeOf,
+  requiredNumber,
+} from '../base/jsonFields'
 import { shown } from '../base/shown'
 import type { SketchPlace } from '../line/line'
 import { flagField, onlyKeys, textField, wordField } from './fields'
 import { MOST_END_NAME, ROUTE_WAYS, type Site, type SitePhoto } from './site'
 
 const PLACE_M = { low: -100_000, high: 100_000 }
+const SNAP_DEG = { low: 0, high: 180, aboveLow: true }
 const BYTES = { low: 0, high: 1e12 }
 const SIDE_PX = { low: 1, high: 100_000 }
 const M_PER_PX = { low: 0, high: 1000, aboveLow: true }
@@ -20,12 +29,13 @@ export function readSite(line: JsonObject): Site | null {
   const told = field(line, 'site')
   if (told === undefined) return null
   const object = jsonObject(told, line.file, placeOf(line, 'site'))
-  onlyKeys(object, ['start_name', 'end_name', 'route', 'start_at', 'photo'])
+  onlyKeys(object, ['start_name', 'end_name', 'route', 'start_at', 'snap_deg', 'photo'])
   return {
     startName: textField(object, 'start_name', MOST_END_NAME),
     endName: textField(object, 'end_name', MOST_END_NAME),
     routeWay: field(object, 'route') === undefined ? null : wordField(object, 'route', ROUTE_WAYS),
     startAt: field(object, 'start_at') === undefined ? null : readPlace(object, 'start_at'),
+    snapDeg: optionalNumber(object, 'snap_deg', SNAP_DEG),
     photo: readPhoto(object),
   }
 }

@@ -30,10 +30,19 @@ export interface Site {
   readonly routeWay: RouteWay | null
   /** Where the line begins while it has no leg yet; `null` when that was not set, or it has one. */
   readonly startAt: SketchPlace | null
+  /** A bend that corners snap to besides the right angle, degrees above 0 and below 180; `null` for none. */
+  readonly snapDeg: number | null
   readonly photo: SitePhoto | null
 }
 
 /** Nothing told. */
-export const BARE_SITE: Site = { startName: '', endName: '', routeWay: null, startAt: null, photo: null }
+export const BARE_SITE: Site = {
+  startName: '',
+  endName: '',
+  routeWay: null,
+  startAt: null,
+  snapDeg: null,
+  photo: null,
+}
 
 export const MOST_END_NAME = 200

@@ -56,6 +56,7 @@ const DEMO: Job = {
         endName: 'basin',
         routeWay: 'paced',
         startAt: { xM: 0.5, yM: -1 },
+        snapDeg: 22.5,
         photo: {
           sha256: 'f'.repeat(64),
           bytes: 2_000_000,
@@ -143,6 +144,7 @@ describe('a job', () => {
     ['lines.0.signs.0.along_m', null, 'lines[0].signs[0].along_m: is missing; write a number'],
     ['lines.0.site.photo.m_per_px', 0, 'lines[0].site.photo.m_per_px: is 0; a number above 0'],
     ['lines.0.site.photo.sha256', 'F', 'lines[0].site.photo.sha256: is "F"; 64 hexadecimal digits'],
+    ['lines.0.site.snap_deg', 181, 'lines[0].site.snap_deg: is 181; a number above 0'],
     ['lines.0.site.start_at', [1], 'lines[0].site.start_at: is a list of 1; two numbers [x, y]'],
     [`${CLIP}.air`, 'up', `${CLIP_PLACE}.air: is "up"; one of on, off`],
     [`${CLIP}.point`, 1.5, `${CLIP_PLACE}.point: is 1.5; a whole number`],
