@@ -9,6 +9,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   'shared/base': [],
   'shared/audio': ['shared/base', 'wavefile'],
   'shared/line': ['shared/base'],
+  'shared/pressure': ['shared/base', 'shared/line'],
   'shared/words': ['shared/base'],
   'shared/spectrum': ['shared/base', 'shared/audio', 'fft.js', 'meyda'],
   'shared/bubbles': ['shared/base', 'shared/audio', 'shared/spectrum'],

@@ -201,4 +201,28 @@ export const SOURCES = {
     seen: 'memory',
   },
   CFR1926: { title: '29 CFR 1926.652, Requirements for protective systems (excavations)', seen: 'read' },
+  ASTMD1785: {
+    title: 'ASTM D1785, PVC plastic pipe, Schedules 40, 80 and 120; dimensions as a public page of pipe data has them',
+    seen: 'read',
+  },
+  AWWAC600: {
+    title:
+      'ANSI/AWWA C600, Installation of ductile-iron mains, testing allowance L = SD√P/148 000; formula as NFPA 13 prints it, worked figure as an engineer published it',
+    seen: 'read',
+  },
+  Moser2001: { title: 'A. P. Moser, Buried Pipe Design, 2nd ed., McGraw-Hill, 2001', seen: 'read' },
+  PlasticPipeAir1980: {
+    title:
+      'Plastic Pipe and Fittings Association, User Bulletin 4-80, against compressed air in PVC and CPVC pressure piping; the PVC pipe association says the same',
+    seen: 'read',
+  },
+  Burridge1981: {
+    title:
+      'J. Burridge, A note on maximum likelihood estimation for regression models using grouped data, J. R. Stat. Soc. B 43, 41-45, 1981',
+    seen: 'memory',
+  },
+  PressEtAl1992: {
+    title: 'W. H. Press et al., Numerical Recipes in C, 2nd ed., section 6.2 (erfcc), 1992',
+    seen: 'memory',
+  },
 } as const satisfies Record<string, Source>

@@ -4,8 +4,8 @@ export const METRES_PER_FOOT = 0.3048
 /** Standard atmosphere in pascals; exact by definition. [NIST811] in sources.ts */
 export const ATMOSPHERE_PA = 101_325
 
-/** Pascals in a pound-force per square inch. [NIST811] in sources.ts */
-export const PASCALS_PER_PSI = 6894.757
+/** Pascals in a pound-force per square inch: 0.45359237 kg under standard gravity on (25.4 mm)². [NIST811] in sources.ts */
+export const PASCALS_PER_PSI = (0.45359237 * 9.80665) / 0.0254 ** 2
 
 /** Standard gravity in m/s², exact by definition. [NIST811] in sources.ts */
 export const GRAVITY_M_PER_S2 = 9.80665

@@ -48,6 +48,8 @@ interface Kind {
   readonly decimals: number | ((size: number) => number)
 }
 
+/** About two figures, and whole numbers from ten on. */
+const figures = (size: number) => (size < 0.0995 ? 3 : size < 0.995 ? 2 : atLeast10(size))
 const atLeast10 = (size: number) => (size < 9.95 ? 1 : 0)
 
 const KINDS: Readonly<Record<string, (units: ShownUnits) => Kind>> = {
@@ -56,6 +58,11 @@ const KINDS: Readonly<Record<string, (units: ShownUnits) => Kind>> = {
     return { factor: perMetre, unit, decimals }
   },
   kpa: ({ pressure }) => PRESSURES[pressure],
+  fine_kpa: ({ pressure }) => ({ ...PRESSURES[pressure], decimals: FINE_DECIMALS[pressure] }),
+  min: () => ({ factor: 1, unit: 'min', decimals: (size) => (size < 0.095 ? 2 : size < 9.95 ? 1 : 0) }),
+  ml: () => ({ factor: 1, unit: 'mL', decimals: figures }),
+  mm: () => ({ factor: 1, unit: 'mm', decimals: (size) => (size < 0.995 ? 2 : 1) }),
+  j: () => ({ factor: 1, unit: 'J', decimals: figures }),
   hz: () => ({ factor: 1, unit: 'Hz', decimals: atLeast10 }),
   db: () => ({ factor: 1, unit: 'dB', decimals: atLeast10 }),
   dbfs: () => ({ factor: 1, unit: 'dBFS', decimals: 1 }),
@@ -75,6 +82,9 @@ const PRESSURES: Readonly<Record<ShownUnits['pressure'], Kind>> = {
   psi: { factor: 1000 / PASCALS_PER_PSI, unit: 'psi', decimals: 1 },
   bar: { factor: 0.01, unit: 'bar', decimals: 2 },
 }
+
+/** As finely as a gauge is read. */
+const FINE_DECIMALS: Readonly<Record<ShownUnits['pressure'], number>> = { kPa: 1, psi: 2, bar: 3 }
 
 function kindOf(name: string): ((units: ShownUnits) => Kind) | null {
   const steps = name.split('_')

@@ -3,6 +3,7 @@ import { CLIP_PROBLEMS } from './clipProblems'
 import { CONFIRM_WORDS } from './confirmWords'
 import { FILE_PROBLEMS } from './fileProblems'
 import { HELP_WORDS } from './helpWords'
+import { HOLD_REASONS } from './holdReasons'
 import { JOBS_WORDS } from './jobsWords'
 import { LINE_PROBLEMS } from './lineProblems'
 import { LINE_WORDS } from './lineWords'
@@ -22,6 +23,7 @@ export const WORDS = {
   ...CONFIRM_WORDS,
   ...FILE_PROBLEMS,
   ...HELP_WORDS,
+  ...HOLD_REASONS,
   ...JOBS_WORDS,
   ...LINE_PROBLEMS,
   ...LINE_WORDS,
