@@ -29,7 +29,7 @@ const MAY_IMPORT: Record<string, string[]> = {
     'shared/evidence',
   ],
   'shared/answer': ['shared/base', 'shared/evidence', 'shared/line', 'shared/sweep', 'shared/locate', 'shared/words'],
-  'shared/job': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate'],
+  'shared/job': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate', 'shared/pressure'],
   'shared/sketch': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate', 'shared/job'],
   'src/worker': ['shared', 'fflate'],
   'src/cli': ['shared', 'node:'],

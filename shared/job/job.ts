@@ -2,7 +2,9 @@ import type { Problem } from '../base/problem'
 import type { Line } from '../line/line'
 import type { Verdict } from '../locate/answer'
 import type { SweepRow } from '../sweep/sweep'
+import type { Complaint } from './complaint'
 import type { PlannedPoint } from './plannedPoints'
+import type { PressureTest } from './pressureTests'
 import type { Sign } from './signs'
 import type { Site } from './site'
 
@@ -67,6 +69,10 @@ export interface JobLine {
   readonly signs?: readonly Sign[]
   /** Not there: `BARE_SITE`. */
   readonly site?: Site
+  /** Not there: nothing was said. */
+  readonly complaint?: Complaint
+  /** In order of time; not there: none. */
+  readonly pressureTests?: readonly PressureTest[]
 }
 
 /** One visit to one site. Plain data, never changed in place: a change makes a new job that shares what stayed. */

@@ -1,7 +1,9 @@
 import type { Problem } from '../base/problem'
 import { lineJson } from '../line/lineJson'
+import type { Complaint } from './complaint'
 import { type Confirmation, JOB_SCHEMA_VERSION, type Job, type JobClip, type JobLine, type JobSweep } from './job'
 import type { PlannedPoint } from './plannedPoints'
+import { pressureTestJson } from './pressureTestJson'
 import type { Sign } from './signs'
 import type { Site } from './site'
 
@@ -32,6 +34,8 @@ function lineFields({ id, name, line, problems, sweeps, confirmations, ...later 
     ...(later.plannedPoints && { planned_points: later.plannedPoints.map(plannedPointFields) }),
     ...(later.signs && { signs: later.signs.map(signFields) }),
     ...(later.site && { site: siteFields(later.site) }),
+    ...(later.complaint && { complaint: complaintFields(later.complaint) }),
+    ...(later.pressureTests && { pressure_tests: later.pressureTests.map(pressureTestJson) }),
   }
 }
 
@@ -60,6 +64,10 @@ function siteFields({ startName, endName, routeWay, startAt, snapDeg, photo }: S
       centre: [photo.centre.xM, photo.centre.yM],
     },
   }
+}
+
+function complaintFields({ said, ruledOut, isolation, waterPasses }: Complaint): Record<string, unknown> {
+  return { said, ruled_out: ruledOut, isolation, water_passes: waterPasses }
 }
 
 function sweepFields({ id, name, clips, problems }: JobSweep): Record<string, unknown> {

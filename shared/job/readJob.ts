@@ -24,7 +24,9 @@ import {
   type JobSweep,
   type KeptSound,
 } from './job'
+import { readComplaint } from './readComplaint'
 import { readPlannedPoints } from './readPlannedPoints'
+import { readPressureTests } from './readPressureTests'
 import { readSigns } from './readSigns'
 import { readSite } from './readSite'
 
@@ -76,7 +78,8 @@ function refuseOtherVersions(object: JsonObject): void {
   throw new FormatError(object.file, 'schema_version', mend)
 }
 
-const LINE_KEYS = ['id', 'name', 'line', 'problems', 'sweeps', 'confirmations', 'planned_points', 'signs', 'site']
+const FIRST_LINE_KEYS = ['id', 'name', 'line', 'problems', 'sweeps', 'confirmations']
+const LINE_KEYS = [...FIRST_LINE_KEYS, 'planned_points', 'signs', 'site', 'complaint', 'pressure_tests']
 
 function readLine(object: JsonObject): JobLine {
   onlyKeys(object, LINE_KEYS)
@@ -97,15 +100,21 @@ function readLine(object: JsonObject): JobLine {
   }
 }
 
+type LaterPart = 'plannedPoints' | 'signs' | 'site' | 'complaint' | 'pressureTests'
+
 /** Parts that older jobs do not have; not there when there is nothing of them. */
-function laterParts(object: JsonObject): Pick<JobLine, 'plannedPoints' | 'signs' | 'site'> {
+function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
   const plannedPoints = readPlannedPoints(object)
   const signs = readSigns(object)
   const site = readSite(object)
+  const complaint = readComplaint(object)
+  const pressureTests = readPressureTests(object)
   return {
     ...(plannedPoints.length > 0 && { plannedPoints }),
     ...(signs.length > 0 && { signs }),
     ...(site && { site }),
+    ...(complaint && { complaint }),
+    ...(pressureTests.length > 0 && { pressureTests }),
   }
 }
 

@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Job } from '../../../shared/job/job'
 import { jobJson } from '../../../shared/job/jobJson'
+import { freshPressureTest } from '../../../shared/job/pressureTests'
 import { readJob } from '../../../shared/job/readJob'
 import { readLineJson } from '../../../shared/line/readLineJson'
 import { readSweepCsv } from '../../../shared/sweep/readSweepCsv'
@@ -67,6 +68,25 @@ const DEMO: Job = {
           centre: { xM: 4, yM: 3 },
         },
       },
+      complaint: { said: 'loses 2 cm a day', ruledOut: ['pump', 'basin'], isolation: 'plugs', waterPasses: 'poorly' },
+      pressureTests: [
+        {
+          ...freshPressureTest({ id: 'test-1', createdS: 1_776_500_050 }),
+          name: 'Whole line',
+          clockStartS: 1_776_500_060,
+          readings: [
+            { id: 'r2', timeS: 60, value: 10.9, note: 'sun came out', leftOut: false },
+            { id: 'r1', timeS: 0, value: 11, note: '', leftOut: true },
+          ],
+          startTemperatureC: 18.5,
+          fittings: [{ id: 'f1', name: 'Plug at the basin', state: 'weeping', by: 'dye under water' }],
+          kept: { timeS: 1_776_500_500, verdict: 'cannot tell', version: '0.1.0' },
+        },
+        {
+          ...freshPressureTest({ id: 'test-2', createdS: 1_776_600_000, unit: 'bar', resolution: 0.01 }),
+          cameUp: false,
+        },
+      ],
     },
   ],
 }
@@ -112,7 +132,7 @@ describe('a job', () => {
   })
 
   it('of before there were points, signs and a site opens without them', () => {
-    const { plannedPoints: _p, signs: _s, site: _t, ...line } = DEMO.lines[0]!
+    const { plannedPoints: _p, signs: _s, site: _t, complaint: _c, pressureTests: _h, ...line } = DEMO.lines[0]!
     const before = { ...DEMO, lines: [line] }
     expect(readJob(JSON.stringify(jobJson(before)), 'j')).toEqual(before)
   })
@@ -141,6 +161,20 @@ describe('a job', () => {
     ['lines.0.planned_points.1.point', 1.5, 'lines[0].planned_points[1].point: is 1.5; a whole number'],
     ['lines.0.planned_points', {}, 'lines[0].planned_points: is an object; a list'],
     ['lines.0.signs.0.kind', 'smell', 'lines[0].signs[0].kind: is "smell"; one of wet patch, sunk paver, bubbles'],
+    ['lines.0.complaint.ruled_out', ['moon'], 'lines[0].complaint.ruled_out[0]: is "moon"; one of pump, valves'],
+    ['lines.0.pressure_tests.0.unit', 'atm', 'lines[0].pressure_tests[0].unit: is "atm"; one of psi, kPa, bar'],
+    ['lines.0.pressure_tests.0.resolution', 0, 'lines[0].pressure_tests[0].resolution: is 0; a number above 0'],
+    [
+      'lines.0.pressure_tests.0.readings.0.value',
+      '11',
+      'lines[0].pressure_tests[0].readings[0].value: is the text "11"',
+    ],
+    ['lines.0.pressure_tests.1.came_up', 1, 'lines[0].pressure_tests[1].came_up: is 1; true or false is expected'],
+    [
+      'lines.0.pressure_tests.0.kept.verdict',
+      'fine',
+      'lines[0].pressure_tests[0].kept.verdict: is "fine"; one of holds, drops',
+    ],
     ['lines.0.signs.0.along_m', null, 'lines[0].signs[0].along_m: is missing; write a number'],
     ['lines.0.site.photo.m_per_px', 0, 'lines[0].site.photo.m_per_px: is 0; a number above 0'],
     ['lines.0.site.photo.sha256', 'F', 'lines[0].site.photo.sha256: is "F"; 64 hexadecimal digits'],

@@ -1,0 +1,49 @@
+import { DEFAULT_HOLD_RULES, type HoldTest } from '../pressure/gaugeLog'
+import type { HoldVerdict } from '../pressure/judgeHold'
+
+/** A verdict as it was when somebody closed the test, with the version that gave it. It is never worked out anew. */
+export interface KeptVerdict {
+  readonly timeS: number
+  readonly verdict: HoldVerdict
+  readonly version: string
+}
+
+/** A pressure test of the line or of a part of it. */
+export interface PressureTest extends HoldTest {
+  readonly id: string
+  /** What was tested: the whole line, a side of the cut; may be empty. */
+  readonly name: string
+  /** Seconds since 1970-01-01 UTC. */
+  readonly createdS: number
+  /** When the clock of its readings was started; `null`: not yet, or the times were typed in. A closed app finds it here. */
+  readonly clockStartS: number | null
+  /** Of the part that was tested, m; `null`: the whole line. */
+  readonly lengthM: number | null
+  /** `null` until it is closed. */
+  readonly kept: KeptVerdict | null
+}
+
+export const MOST_TESTS = 500
+export const MOST_READINGS = 5000
+export const MOST_FITTINGS = 100
+
+/** A test that nobody has begun: a gauge in psi read to a tenth unless another is told. */
+export function freshPressureTest(
+  told: Pick<PressureTest, 'id' | 'createdS'> & Partial<Pick<PressureTest, 'unit' | 'resolution' | 'rules'>>,
+): PressureTest {
+  return {
+    name: '',
+    unit: 'psi',
+    resolution: 0.1,
+    readings: [],
+    rules: DEFAULT_HOLD_RULES,
+    cameUp: null,
+    startTemperatureC: null,
+    endTemperatureC: null,
+    fittings: [],
+    clockStartS: null,
+    lengthM: null,
+    kept: null,
+    ...told,
+  }
+}
