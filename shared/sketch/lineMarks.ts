@@ -1,3 +1,4 @@
+import type { Site } from '../job/site'
 import type { FittingKind, Line, NoiseKind } from '../line/line'
 import { directionAlong, placeAlong } from '../line/placeAlong'
 import type { Reason } from '../locate/answer'
@@ -39,10 +40,12 @@ export function pipeStrokes(frame: SketchFrame, line: Line): DrawCommand[] {
 interface MarkWords {
   readonly name: string
   readonly label: string
+  /** The same of one with a name of its own. */
+  readonly labelNamed?: string
 }
 
-const START: MarkWords = { name: 'label_sketch_start', label: 'sketch_start' }
-const END: MarkWords = { name: 'label_sketch_end', label: 'sketch_end' }
+const START: MarkWords = { name: 'label_sketch_start', label: 'sketch_start', labelNamed: 'sketch_start_named' }
+const END: MarkWords = { name: 'label_sketch_end', label: 'sketch_end', labelNamed: 'sketch_end_named' }
 const INLET: MarkWords = { name: 'label_sketch_inlet', label: 'sketch_inlet' }
 
 const NOISES: Readonly<Record<NoiseKind, MarkWords>> = {
@@ -64,13 +67,17 @@ const FITTINGS: Readonly<Record<FittingKind, { shape: DrawMark['shape'] | null; 
 }
 
 /** Start and end, fittings, the air inlet and noises, each with its name where there is room. */
-export function lineMarks(frame: SketchFrame, line: Line): DrawCommand[] {
+export function lineMarks(
+  frame: SketchFrame,
+  line: Line,
+  ends: Pick<Site, 'startName' | 'endName'> = { startName: '', endName: '' },
+): DrawCommand[] {
   const inlet = line.airInletM
   return [
-    ...marked(frame, 'start', 'start', frame.fromM, START).filter(
-      ({ kind }) => kind !== 'text' || inlet === null || !isBeside(frame, inlet),
+    ...marked(frame, 'start', 'start', frame.fromM, START, ends.startName).filter(
+      ({ kind }) => kind !== 'text' || ends.startName !== '' || inlet === null || !isBeside(frame, inlet),
     ),
-    ...marked(frame, 'end', 'end', frame.toM, END),
+    ...marked(frame, 'end', 'end', frame.toM, END, ends.endName),
     ...line.fittings.flatMap(({ kind, atM }, i) => fittingMark(frame, kind, atM, i)),
     ...(inlet === null ? [] : marked(frame, 'inlet', 'inlet', inlet, INLET)),
     ...line.noises.flatMap(({ kind, atM }, i) => marked(frame, `noise-${i}`, 'noise', atM, NOISES[kind])),
@@ -96,13 +103,16 @@ function marked(
   shape: DrawMark['shape'],
   atM: number,
   words: MarkWords,
+  name = '',
 ): DrawCommand[] {
   if (!Number.isFinite(atM)) return []
   const at = placeAlong(frame.path, atM)
   const { x, y } = directionAlong(frame.path, atM)
   const outward = atM < (frame.fromM + frame.toM) / 2 ? -1 : 1
   return [
-    mark(frame, id, shape, atM, words.label),
+    name === ''
+      ? mark(frame, id, shape, atM, words.label)
+      : mark(frame, id, shape, atM, words.labelNamed ?? words.label, { name }),
     {
       kind: 'text',
       id: `${id}-name`,
@@ -110,19 +120,26 @@ function marked(
       certainty: 'measured',
       at,
       offsetPx: [outward * 22 * x, outward * 22 * y],
-      text: { key: words.name, values: {} },
+      text: name === '' ? { key: words.name, values: {} } : { key: 'label_sketch_named', values: { name } },
       size: 'small',
       anchor: 'middle',
     },
   ]
 }
 
-function mark(frame: SketchFrame, id: string, shape: DrawMark['shape'], atM: number, key: string): DrawMark {
+function mark(
+  frame: SketchFrame,
+  id: string,
+  shape: DrawMark['shape'],
+  atM: number,
+  key: string,
+  values: Reason['values'] = {},
+): DrawMark {
   const { x, y } = directionAlong(frame.path, atM)
   return {
     kind: 'mark',
     id,
-    label: { key, values: { at_m: atM } },
+    label: { key, values: { ...values, at_m: atM } },
     certainty: 'measured',
     at: placeAlong(frame.path, atM),
     shape,

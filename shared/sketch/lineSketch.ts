@@ -1,3 +1,5 @@
+import type { Sign } from '../job/signs'
+import type { Site } from '../job/site'
 import type { Line } from '../line/line'
 import { directionAlong, placeAlong } from '../line/placeAlong'
 import type { LocateAnswer } from '../locate/answer'
@@ -6,6 +8,7 @@ import { groundBands } from './groundBands'
 import { bandWords, likelihoodBand } from './likelihoodBand'
 import { lineMarks, pipeStrokes } from './lineMarks'
 import { pegs } from './pegs'
+import { signMarks } from './signMarks'
 import { type SketchFrame, sketchFrame } from './sketchFrame'
 import type { SketchPoint } from './sketchPoint'
 import { sourceMarks, tapeMark, windowMarks } from './sourceMarks'
@@ -19,6 +22,10 @@ export interface SketchOf {
   readonly chosenPoint: number | null
   /** That a person has said yes to just this answer. */
   readonly isConfirmed: boolean
+  /** Pinned beside the line; none unless told. */
+  readonly signs?: readonly Sign[]
+  /** What the ends are called. */
+  readonly ends?: Pick<Site, 'startName' | 'endName'>
   /** Scale of the painter, > 0; Infinity draws without breadth, for what is to scale only. */
   readonly pxPerM: number
 }
@@ -28,7 +35,8 @@ export interface SketchOf {
  *
  * @returns Nothing for a line without a length and without points. All numbers are finite.
  */
-export function lineSketch({ line, points: told, answer, chosenPoint, isConfirmed, pxPerM }: SketchOf): DrawCommand[] {
+export function lineSketch(of: SketchOf): DrawCommand[] {
+  const { line, points: told, answer, chosenPoint, isConfirmed, pxPerM, signs = [], ends } = of
   const points = told.filter(({ alongM, offsetM }) => Number.isFinite(alongM) && Number.isFinite(offsetM))
   const frame = sketchFrame(
     line,
@@ -42,7 +50,8 @@ export function lineSketch({ line, points: told, answer, chosenPoint, isConfirme
     ...windowMarks(frame, sources),
     ...(answer === null ? [] : bandCommands(frame, answer, points)),
     ...pipeStrokes(frame, line),
-    ...lineMarks(frame, line),
+    ...lineMarks(frame, line, ends),
+    ...signMarks(frame, signs),
     ...(answer === null ? [] : listenMark(frame, answer)),
     ...pegs(frame, points, answer, chosenPoint),
     ...(answer === null ? [] : sourceMarks(frame, sources, answer.verdict, isConfirmed)),

@@ -9,6 +9,7 @@ import { LINE_PROBLEMS } from './lineProblems'
 import { LINE_WORDS } from './lineWords'
 import { LISTEN_WORDS } from './listenWords'
 import { NEXT_WORDS } from './nextWords'
+import { PAD_WORDS } from './padWords'
 import { PAGE_WORDS } from './pageWords'
 import { PLACE_WORDS } from './placeWords'
 import { REASON_WORDS } from './reasons'
@@ -29,6 +30,7 @@ export const WORDS = {
   ...LINE_WORDS,
   ...LISTEN_WORDS,
   ...NEXT_WORDS,
+  ...PAD_WORDS,
   ...PAGE_WORDS,
   ...PLACE_WORDS,
   ...REASON_WORDS,

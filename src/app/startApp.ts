@@ -3,8 +3,10 @@ import type { Job } from '../../shared/job/job'
 import { Analyst } from './analysis/analyst'
 import { AnswerKeeper } from './analysis/answerKeeper'
 import { nextTask } from './nextTask'
+import { newJob } from './open/newJob'
 import { Opener } from './open/opener'
 import { goTo, readRoute } from './route'
+import type { ScreenName } from './screens/screenNames'
 import { type Database, isFull, openDatabase } from './storage/database'
 import { loadDevice } from './storage/device'
 import { deleteJob, dropUnusedSounds, listJobs, loadJob, saveJob } from './storage/jobs'
@@ -25,6 +27,8 @@ export interface App {
   readonly saver: Saver
   /** Seconds since 1970. */
   readonly nowS: () => number
+  /** Makes a job from nothing and shows its line, to be sketched. */
+  readonly startJob: () => Promise<void>
   readonly deleteJob: (id: string) => Promise<void>
   /** Takes the right to write from the tab that has it. */
   readonly takeOver: () => Promise<void>
@@ -50,20 +54,21 @@ export async function startApp(): Promise<App> {
   await lock.start()
   const analyst = new Analyst()
   const keeper = new AnswerKeeper(store, analyst, database)
+  const showNewJob = async (job: Job, screen: ScreenName) => {
+    await saver.flush()
+    await saveJob(database, job)
+    const list = await listJobs(database)
+    showJob(store, saver, job)
+    goTo({ screen, jobId: job.id, lineId: job.lines[0]!.id })
+    await nextTask() // the list is left before it grows: nobody sees it, and its first date takes long
+    store.update((state) => withSession(state, { jobs: list }))
+  }
   const opener = new Opener({
     store,
     analyst,
     database,
     nowS,
-    showNewJob: async (job) => {
-      await saver.flush()
-      await saveJob(database, job)
-      const list = await listJobs(database)
-      showJob(store, saver, job)
-      goTo({ screen: 'place', jobId: job.id, lineId: job.lines[0]!.id })
-      await nextTask() // the list is left before it grows: nobody sees it, and its first date takes long
-      store.update((state) => withSession(state, { jobs: list }))
-    },
+    showNewJob: (job) => showNewJob(job, 'place'),
     showLine: (lineId) => goTo({ screen: 'place', jobId: store.get().job!.id, lineId }),
   })
   window.addEventListener('hashchange', () => void followRoute(store, database, saver))
@@ -77,6 +82,14 @@ export async function startApp(): Promise<App> {
     opener,
     saver,
     nowS,
+    startJob: async () => {
+      const names = new Set((store.get().session.jobs ?? []).map((job) => job.name))
+      try {
+        await showNewJob(newJob(nowS(), names), 'line')
+      } catch (error) {
+        store.update((state) => withSession(state, { saving: { state: 'failed', full: isFull(error) } }))
+      }
+    },
     deleteJob: async (id) => {
       if (store.get().job?.id === id) showJob(store, saver, null)
       await deleteJob(database, id)

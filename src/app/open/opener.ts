@@ -14,6 +14,7 @@ import { withSession } from '../store/changes'
 import { tell, untell } from '../store/notices'
 import type { NoticePlace, Opening } from '../store/state'
 import type { Store } from '../store/store'
+import { freeName } from './freeName'
 import { fromDemo } from './fromDemo'
 import { fromDrop } from './fromDrop'
 import { fromFiles, isZip } from './fromFiles'
@@ -206,14 +207,6 @@ function lineName(lineCount: number, target: Target): string {
 function newLine(name: string, read: ReadFolder, sweeps: readonly JobSweep[]): JobLine {
   const line = read.line ?? readLineJson({}, 'line.json').line
   return { id: newId(), name, line, problems: read.lineProblems, sweeps, confirmations: [] }
-}
-
-/** Jobs of one name could not be told apart in the list. */
-function freeName(name: string, taken: ReadonlySet<string>): string {
-  if (!taken.has(name)) return name
-  let number = 2
-  while (taken.has(`${name} ${number}`)) number++
-  return `${name} ${number}`
 }
 
 async function textOf(file: Blob | null, name: string): Promise<ArrayBuffer | null> {

@@ -14,7 +14,7 @@ import './JobsScreen.css'
 /** All jobs on this device, and how to get another one. */
 export function JobsScreen() {
   const { say } = useSay()
-  const { opener } = useApp()
+  const { opener, startJob } = useApp()
   const jobs = useAppState((state) => state.session.jobs)
   const isOpening = useAppState((state) => state.session.opening !== null)
   const readOnly = useAppState((state) => state.session.readOnly)
@@ -32,14 +32,22 @@ export function JobsScreen() {
               <Button kind="main" wide disabled={readOnly} onClick={() => void opener.demo()}>
                 {say('do_open_demo')}
               </Button>
+              <Button wide icon={<Icon name="add" />} disabled={readOnly} onClick={() => void startJob()}>
+                {say('do_new_job')}
+              </Button>
             </div>
+          )}
+          {jobs !== null && !isEmpty && (
+            <Button kind="main" icon={<Icon name="add" />} disabled={readOnly} onClick={() => void startJob()}>
+              {say('do_new_job')}
+            </Button>
           )}
           {!isEmpty && <JobList />}
         </div>
         <div className="stack">
           <Panel heading={say('label_open')}>
             <p>{say('jobs_open_how')}</p>
-            <OpenButtons target={TARGET} isMain={!isEmpty} />
+            <OpenButtons target={TARGET} />
             <p className="soft jobs-drop">{say('jobs_drop')}</p>
             {!isEmpty && (
               <Button disabled={readOnly} icon={<Icon name="place" />} onClick={() => void opener.demo()}>

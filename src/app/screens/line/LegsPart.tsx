@@ -1,3 +1,4 @@
+import { MOST_END_NAME } from '../../../../shared/job/site'
 import { type Leg, lineLegs } from '../../../../shared/line/lineLegs'
 import { useApp } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
@@ -6,14 +7,16 @@ import { Choice } from '../../look/widgets/Choice'
 import { Icon } from '../../look/widgets/Icon'
 import { NumberField } from '../../look/widgets/NumberField'
 import { Panel } from '../../look/widgets/Panel'
+import { TextField } from '../../look/widgets/TextField'
 import { changeLegs } from '../../store/actions/changeLegs'
+import { nameEnds } from '../../store/actions/nameEnds'
 import { LENGTH_LIMITS, type LinePartProps } from './linePart'
 
 /** A new leg, until it is told otherwise: common practice, no source. */
 const NEW_LEG: Leg = { lengthM: 1, turnDeg: 90 }
 
 /** Straight pieces and the bends between them. */
-export function LegsPart({ lineId, line, disabled, onDone }: LinePartProps) {
+export function LegsPart({ lineId, line, site, disabled, onDone }: LinePartProps) {
   const { say } = useSay()
   const { store } = useApp()
   const legs = lineLegs(line)
@@ -49,6 +52,19 @@ export function LegsPart({ lineId, line, disabled, onDone }: LinePartProps) {
             {say('label_total')}: <strong>{say('label_length', { m: line.lengthM })}</strong>
           </p>
         )}
+      </div>
+      <div className="line-pair">
+        {(['startName', 'endName'] as const).map((end) => (
+          <TextField
+            key={end}
+            label={say(end === 'startName' ? 'label_start_name' : 'label_end_name')}
+            value={site[end]}
+            mostLength={MOST_END_NAME}
+            disabled={disabled}
+            onChange={(name) => store.dispatch(nameEnds, { lineId, end, name })}
+            onDone={onDone}
+          />
+        ))}
       </div>
     </Panel>
   )

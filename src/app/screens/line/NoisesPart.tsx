@@ -1,4 +1,4 @@
-import { type Line, NOISE_KINDS, type NoiseKind } from '../../../../shared/line/line'
+import { type Line, NOISE_KINDS } from '../../../../shared/line/line'
 import { useApp } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
@@ -8,15 +8,8 @@ import { NumberField } from '../../look/widgets/NumberField'
 import { Panel } from '../../look/widgets/Panel'
 import { SelectField } from '../../look/widgets/SelectField'
 import { changeNoises } from '../../store/actions/changeNoises'
+import { NOISE_WORDS } from './kindWords'
 import { ALONG_LIMITS, type LinePartProps } from './linePart'
-
-const KIND_WORDS = {
-  pump: 'label_noise_pump',
-  motor: 'label_noise_motor',
-  traffic: 'label_noise_traffic',
-  water: 'label_noise_water',
-  other: 'label_noise_other',
-} as const satisfies Record<NoiseKind, string>
 
 /** What else is heard along the line. */
 export function NoisesPart({ lineId, line, disabled, onDone }: LinePartProps) {
@@ -33,13 +26,13 @@ export function NoisesPart({ lineId, line, disabled, onDone }: LinePartProps) {
       {noises.map((noise, i) => (
         <Disclosure
           key={String(i)}
-          summary={say('label_noise_line', { kind: say(KIND_WORDS[noise.kind]), at_m: noise.atM })}
+          summary={say('label_noise_line', { kind: say(NOISE_WORDS[noise.kind]), at_m: noise.atM })}
         >
           <div className="line-pair">
             <SelectField
               label={say('label_kind')}
               value={noise.kind}
-              options={NOISE_KINDS.map((kind) => ({ value: kind, words: say(KIND_WORDS[kind]) }))}
+              options={NOISE_KINDS.map((kind) => ({ value: kind, words: say(NOISE_WORDS[kind]) }))}
               disabled={disabled}
               onChange={(kind) => put(noises.with(i, { atM: noise.atM, kind }))}
             />

@@ -1,6 +1,7 @@
+import { ROUTE_WAYS, type RouteWay } from '../../../../shared/job/site'
 import { ASSUMED_DEPTH_M } from '../../../../shared/line/line'
 import { useApp } from '../../frame/useApp'
-import { useSay } from '../../frame/useSay'
+import { type Say, useSay } from '../../frame/useSay'
 import { Choice } from '../../look/widgets/Choice'
 import { NumberField } from '../../look/widgets/NumberField'
 import { Panel } from '../../look/widgets/Panel'
@@ -10,7 +11,7 @@ import { changeRoute } from '../../store/actions/changeRoute'
 import { ALONG_LIMITS, DEPTH_LIMITS, type LinePartProps } from './linePart'
 
 /** How deep, where the air comes in, and how sure the route is. */
-export function PipePart({ lineId, line, disabled, onDone }: LinePartProps) {
+export function PipePart({ lineId, line, site, disabled, onDone }: LinePartProps) {
   const { say } = useSay()
   const { store } = useApp()
   return (
@@ -37,25 +38,36 @@ export function PipePart({ lineId, line, disabled, onDone }: LinePartProps) {
         onChange={(airInletM) => store.dispatch(changeInlet, { lineId, airInletM })}
         onDone={onDone}
       />
-      <RouteFields lineId={lineId} line={line} disabled={disabled} onDone={onDone} />
+      <RouteFields lineId={lineId} line={line} site={site} disabled={disabled} onDone={onDone} />
     </Panel>
   )
 }
 
-/** What a way of knowing the route is usually worth, standard deviation across the line, m. Chosen. */
-const ROUTE_SD_M = { traced: 0.1, drawing: 0.3, paced: 0.5 } as const
+/**
+ * What a way of knowing the route is usually worth, standard deviation across the line, m. Chosen from common practice,
+ * no source: traced to a pipe's breadth, drawn to a foot, paced to half a stride.
+ */
+const ROUTE_SD_M = { traced: 0.1, drawing: 0.3, paced: 0.5 } as const satisfies Record<RouteWay, number>
 
-function RouteFields({ lineId, line, disabled, onDone }: LinePartProps) {
+const WHY = {
+  traced: 'route_why_traced',
+  drawing: 'route_why_drawing',
+  paced: 'route_why_paced',
+} as const satisfies Record<RouteWay, string>
+
+function RouteFields({ lineId, line, site, disabled, onDone }: LinePartProps) {
   const { say } = useSay()
   const { store } = useApp()
   const { routeSdM } = line
-  const put = (next: number | null) => store.dispatch(changeRoute, { lineId, routeSdM: next })
-  const known = (['traced', 'drawing', 'paced'] as const).find((way) => ROUTE_SD_M[way] === routeSdM)
+  const put = (next: number | null, routeWay: RouteWay | null) =>
+    store.dispatch(changeRoute, { lineId, routeSdM: next, routeWay })
+  const alike = ROUTE_WAYS.find((way) => ROUTE_SD_M[way] === routeSdM) ?? null
+  const way = routeSdM === null ? null : (site.routeWay ?? alike)
   return (
     <>
       <Choice
         label={say('heading_route')}
-        value={routeSdM === null ? 'unsaid' : (known ?? null)}
+        value={routeSdM === null ? 'unsaid' : way}
         options={[
           { value: 'traced', words: say('label_route_traced') },
           { value: 'drawing', words: say('label_route_drawing') },
@@ -63,8 +75,9 @@ function RouteFields({ lineId, line, disabled, onDone }: LinePartProps) {
           { value: 'unsaid', words: say('label_route_unsaid') },
         ]}
         disabled={disabled}
-        onChange={(way) => {
-          put(way === 'unsaid' ? null : ROUTE_SD_M[way])
+        onChange={(next) => {
+          if (next === 'unsaid') put(null, null)
+          else put(ROUTE_SD_M[next], next)
           onDone()
         }}
       />
@@ -75,11 +88,18 @@ function RouteFields({ lineId, line, disabled, onDone }: LinePartProps) {
           unit="m"
           least={0}
           most={100}
+          hint={way && whyOf(say, way, routeSdM)}
           disabled={disabled}
-          onChange={put}
+          onChange={(next) => put(next, way)}
           onDone={onDone}
         />
       )}
     </>
   )
+}
+
+/** Where the figure comes from. */
+function whyOf(say: Say, way: RouteWay, routeSdM: number): string {
+  const usual = say(WHY[way], { route_m: ROUTE_SD_M[way] })
+  return routeSdM === ROUTE_SD_M[way] ? usual : say('route_typed', { route_m: ROUTE_SD_M[way] })
 }

@@ -1,4 +1,4 @@
-import { COVERS, type Cover, type Line, type Stretch } from '../../../../shared/line/line'
+import { COVERS, type Line, type Stretch } from '../../../../shared/line/line'
 import { useApp } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
@@ -8,16 +8,8 @@ import { NumberField } from '../../look/widgets/NumberField'
 import { Panel } from '../../look/widgets/Panel'
 import { SelectField } from '../../look/widgets/SelectField'
 import { changeStretches } from '../../store/actions/changeStretches'
+import { COVER_WORDS } from './kindWords'
 import { ALONG_LIMITS, DEPTH_LIMITS, type LinePartProps } from './linePart'
-
-const COVER_WORDS = {
-  grass: 'label_cover_grass',
-  soil: 'label_cover_soil',
-  gravel: 'label_cover_gravel',
-  pavers: 'label_cover_pavers',
-  slab: 'label_cover_slab',
-  other: 'label_cover_other',
-} as const satisfies Record<Cover, string>
 
 /** What lies over the line, piece by piece. */
 export function StretchesPart({ lineId, line, disabled, onDone }: LinePartProps) {

@@ -1,9 +1,11 @@
+import type { Site } from '../../../../shared/job/site'
 import type { Line } from '../../../../shared/line/line'
 
 /** What every part of the form gets. */
 export interface LinePartProps {
   readonly lineId: string
   readonly line: Line
+  readonly site: Site
   readonly disabled: boolean
   /** The end of one change: what follows is another step of undo. */
   readonly onDone: () => void

@@ -18,6 +18,7 @@ import { PointPanel } from './PointPanel'
 import { RankedPoints } from './RankedPoints'
 import { Reasons } from './Reasons'
 import { SaveAnswer } from './SaveAnswer'
+import { SignsPart } from './SignsPart'
 import { VerdictPart } from './VerdictPart'
 import { WorkingPart } from './WorkingPart'
 import './PlaceScreen.css'
@@ -76,6 +77,7 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
             onPlayed={({ point }) => note(point, 'played')}
           />
         )}
+        <SignsPart line={line} answer={answer} />
         <ConfirmPanel line={line} answer={answer} />
       </div>
       <div className="place-column">

@@ -17,8 +17,18 @@ export function PlaceSketch({ line, answer, chosenPoint, onChoose }: PlaceSketch
   const points = useMemo(() => sketchPoints(rows, answer), [rows, answer])
   const path = useMemo(() => linePath(line.line), [line.line])
   const draw = useCallback(
-    (pxPerM: number) => lineSketch({ line: line.line, points, answer, chosenPoint, isConfirmed, pxPerM }),
-    [line.line, points, answer, chosenPoint, isConfirmed],
+    (pxPerM: number) =>
+      lineSketch({
+        line: line.line,
+        points,
+        answer,
+        chosenPoint,
+        isConfirmed,
+        pxPerM,
+        ...(line.signs && { signs: line.signs }),
+        ...(line.site && { ends: line.site }),
+      }),
+    [line.line, line.signs, line.site, points, answer, chosenPoint, isConfirmed],
   )
   if (draw(Number.POSITIVE_INFINITY).length === 0) return null
   return (

@@ -1,0 +1,57 @@
+import type { SketchPlace } from '../../../../shared/line/line'
+import type { Spot } from '../../../../shared/sketch/arrangeSketch'
+import { textWidthPx } from '../textWidthPx'
+import type { PadNote } from './padNote'
+
+export interface PadNotesProps {
+  readonly notes: readonly PadNote[]
+  readonly toSpot: (place: SketchPlace) => Spot
+  readonly size: { readonly widthPx: number; readonly heightPx: number }
+}
+
+const TEXT_AWAY_PX = 20
+const SQUARE_PX = 13
+
+/** Lengths, right angles and first taps. For the eye: the handles have the words. */
+export function PadNotes({ notes, toSpot, size }: PadNotesProps) {
+  return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of a drawing takes no focus
+    <g aria-hidden="true">
+      {notes.map((note) => {
+        if (note.kind === 'text') return <Words key={note.id} note={note} spot={toSpot(note.at)} size={size} />
+        if (note.kind === 'dot') {
+          const { x, y } = toSpot(note.at)
+          return <circle key={note.id} className="pad-dot" cx={x} cy={y} r="6" />
+        }
+        if (note.kind === 'line') {
+          const [from, to] = [toSpot(note.from), toSpot(note.to)]
+          return <path key={note.id} className="pad-measure" d={`M${from.x} ${from.y}L${to.x} ${to.y}`} />
+        }
+        return <path key={note.id} className="pad-square" d={squareOf(note, toSpot(note.at))} />
+      })}
+    </g>
+  )
+}
+
+interface WordsProps {
+  readonly note: Extract<PadNote, { kind: 'text' }>
+  readonly spot: Spot
+  readonly size: PadNotesProps['size']
+}
+
+function Words({ note: { away, words }, spot, size }: WordsProps) {
+  const half = textWidthPx(words, 'small') / 2
+  const outPx = TEXT_AWAY_PX + Math.abs(away[0]) * Math.max(half - 8, 0)
+  const x = Math.min(Math.max(spot.x + away[0] * outPx, half + 4), Math.max(size.widthPx - half - 4, half + 4))
+  return (
+    <text className="sketch-text pad-words" x={x} y={spot.y - away[1] * outPx} dy="0.35em" textAnchor="middle">
+      {words}
+    </text>
+  )
+}
+
+function squareOf({ along, beside }: Extract<PadNote, { kind: 'square' }>, { x, y }: Spot): string {
+  const [a, b] = [along.map((each) => each * SQUARE_PX), beside.map((each) => each * SQUARE_PX)]
+  const at = (right: number, up: number) => `${x + right} ${y - up}`
+  return `M${at(a[0]!, a[1]!)}L${at(a[0]! + b[0]!, a[1]! + b[1]!)}L${at(b[0]!, b[1]!)}`
+}
