@@ -76,7 +76,7 @@ interface StretchEnd {
 
 function endOf(id: string): StretchEnd | null {
   const [, end, number] = /^(from|to)-(\d+)$/.exec(id) ?? []
-  return end === undefined ? null : { key: end === 'from' ? 'fromM' : 'toM', index: Number(number) }
+  return end === undefined ? null : { key: `${end}M` as StretchEnd['key'], index: Number(number) }
 }
 
 /** An end does not go over its own other end, nor into the next stretch. */
