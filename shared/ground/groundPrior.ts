@@ -30,13 +30,13 @@ export interface Normal {
  * ground a little outside is still thinkable. A concrete slab carries sound sideways with far less loss [CremerHeckl],
  * so there the fit may go down to almost none. Spreading of the amplitude is 1 for a body wave inside the medium, 0.5
  * for a surface wave, 2 for a body wave along the free surface [RichartHallWoods1970]; a burial depth is within a
- * wavelength, so the exponent is a fitted number around 1. Loss along a water-filled plastic pipe is at least 1.5 to 3
+ * wavelength, so the exponent is a fitted number between them, wide enough for all three. Loss along a water-filled plastic pipe is at least 1.5 to 3
  * dB per m and kHz from the wall alone [PinningtonBriscoe1994]; radiation to the ground adds to that.
  */
 export function groundPrior(cover: Cover, depthTold: boolean): GroundPrior {
   const loss = ABSORPTION_DB_PER_M_KHZ[cover]
   return {
-    spreading: cover === 'slab' ? { mean: 0.7, sd: 0.3 } : { mean: 1.05, sd: 0.35 },
+    spreading: cover === 'slab' ? { mean: 0.7, sd: 0.3 } : { mean: 1.25, sd: 0.45 },
     logAbsorption: { mean: (Math.log(loss.low) + Math.log(loss.high)) / 2, sd: Math.log(loss.high / loss.low) / 3 },
     pipeLevelDb: { mean: -18, sd: 8 },
     logPipeLoss: { mean: Math.log(5), sd: 0.6 },

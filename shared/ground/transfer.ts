@@ -6,6 +6,8 @@ export interface Ground {
   readonly absorptionDbPerMKhz: number
   readonly pipeLevelDb: number
   readonly pipeLossDbPerMKhz: number
+  /** Loss along the pipe that is the same at all frequencies, dB/m. */
+  readonly pipeLossDbPerM: number
   /** Level of the sound that entered a slab against the direct one where it entered, dB; without it slabs are passed over. */
   readonly slabLevelDb?: number
   /** Loss along a slab, dB per m and √kHz: bending waves. */
@@ -36,6 +38,8 @@ export interface Transfer {
   byLogAbsorption: number
   byPipeLevel: number
   byLogPipeLoss: number
+  /** ∂db/∂pipeLossDbPerM. */
+  byPipeLoss: number
   byLogDepth: number
   /** ∂db/∂slabLevelDb, ∂db/∂ln slabLoss. */
   bySlabLevel: number
@@ -109,6 +113,7 @@ export function noTransfer(): Transfer {
     byLogAbsorption: 0,
     byPipeLevel: 0,
     byLogPipeLoss: 0,
+    byPipeLoss: 0,
     byLogDepth: 0,
     bySlabLevel: 0,
     byLogSlabLoss: 0,
@@ -119,14 +124,14 @@ export function noTransfer(): Transfer {
  * Level at the ground's surface against the level right above the source, by two paths whose powers add.
  *
  *     direct:  D = −20·n·log10(r/d) − a·f·(r − d),               r² = across² + d²
- *     pipe:    P = B − p·f·along − 20·n·log10(q/d) − a·f·(q − d), q² = beside² + d²
+ *     pipe:    P = B − (p·f + s)·along − 20·n·log10(q/d) − a·f·(q − d), q² = beside² + d²
  *     level = 10·log10(10^(D/10) + 10^(P/10))
  *
  * The direct path is Bornitz's law with absorption proportional to frequency; the second is the wave that runs along
  * the water-filled pipe and leaves it everywhere, which falls off more slowly and by a constant number of decibels a
- * metre [Muggleton2023].
+ * metre [Muggleton2023]; what joints and bends take, s, is the same at all frequencies.
  *
- * @param ground       Spreading, dimensionless; absorption and pipe loss in dB per m and kHz, ≥ 0; pipe level in dB.
+ * @param ground       Spreading, dimensionless; absorption and pipe loss in dB per m and kHz, steady pipe loss in dB per m, ≥ 0; pipe level in dB.
  * @param paths        From `preparePaths`.
  * @param frequencyKhz Mid-band frequency, kHz.
  * @param out          Filled and returned, so that a loop need not allocate.
@@ -138,7 +143,12 @@ export function transfer(ground: Ground, paths: Paths, frequencyKhz: number, out
   const riseLoss = -lossDbPerM * paths.riseExtraM
   const pipeLoss = -ground.pipeLossDbPerMKhz * frequencyKhz * paths.alongPipeM
   const direct = ground.spreading * paths.directSpreadDb + directLoss
-  const pipe = ground.pipeLevelDb + pipeLoss + ground.spreading * paths.riseSpreadDb + riseLoss
+  const pipe =
+    ground.pipeLevelDb +
+    pipeLoss -
+    ground.pipeLossDbPerM * paths.alongPipeM +
+    ground.spreading * paths.riseSpreadDb +
+    riseLoss
 
   // Against the stronger path, so that neither overflows.
   const lead = (direct - pipe) * NEPERS_PER_DB
@@ -149,6 +159,7 @@ export function transfer(ground: Ground, paths: Paths, frequencyKhz: number, out
   out.byLogAbsorption = share * directLoss + (1 - share) * riseLoss
   out.byPipeLevel = 1 - share
   out.byLogPipeLoss = (1 - share) * pipeLoss
+  out.byPipeLoss = -(1 - share) * paths.alongPipeM
   out.byLogDepth =
     share *
       byLogDepth(ground.spreading, lossDbPerM, paths.directSquare, paths.directExtraM + paths.depthM, paths.depthM) +
@@ -176,6 +187,7 @@ function addSlab(ground: Ground, paths: Paths, frequencyKhz: number, out: Transf
   out.byLogAbsorption = (1 - share) * out.byLogAbsorption + share * footLoss
   out.byPipeLevel *= 1 - share
   out.byLogPipeLoss *= 1 - share
+  out.byPipeLoss *= 1 - share
   out.byLogDepth *= 1 - share
   out.bySlabLevel = share
   out.byLogSlabLoss = share * slabLoss

@@ -1,5 +1,10 @@
 /** Degrees of freedom of the misfit's t-distribution. Chosen. */
 export const CELL_FREEDOM = 4
+/**
+ * Square at which the weight (f + 1)/(f + z²) of a t-distributed residual is the information it carries on average,
+ * (f + 1)/(f + 3): Lange, Little & Taylor 1989, from memory.
+ */
+export const EXPECTED_SQUARE = 3
 /** What a cell counts for, since neighbouring bands err together. Calibrated on the synthetic yard. */
 export const CELL_SHARE = 0.5
 

@@ -65,13 +65,15 @@ export interface ShapeLayout {
   /** Spreading exponent by frequency: a change an octave, and a curve over octaves. */
   readonly spreadingTilt: 5
   readonly spreadingCurve: 6
+  /** Loss along the pipe that is the same at all frequencies, dB a metre. */
+  readonly pipeLoss: 7
   /** How far the floor, too, comes through the coupling of a setting-down: 0 not at all, 1 wholly. */
-  readonly floorCoupling: 7
+  readonly floorCoupling: 8
   /** Of what ran along a slab: level (dB), ln loss. */
-  readonly slabLevel: 8
-  readonly logSlabLoss: 9
+  readonly slabLevel: 9
+  readonly logSlabLoss: 10
   /** Of sources at the surface against the leak's ground: spreading, ln absorption, level along the pipe. */
-  readonly surface: 10
+  readonly surface: 11
   /** One a sweep: how much the air's sound grew over its walk, dB. */
   readonly drift: number
   /** One a sweep beyond the first: source level against the first sweep, dB. */
@@ -103,7 +105,7 @@ export const STRETCH_AT = { level: 0, loss: 1, logAbsorption: 2, pipeLevel: 3 } 
 export const MIDDLE_KHZ = 0.5
 
 export function shapeLayout(model: FitModel): ShapeLayout {
-  const drift = 10 + SURFACE
+  const drift = 11 + SURFACE
   const sweepSource = drift + model.sweepCount
   const sweepFloor = sweepSource + model.sweepCount - 1
   const stretch = sweepFloor + model.sweepCount - 1
@@ -116,10 +118,11 @@ export function shapeLayout(model: FitModel): ShapeLayout {
     logDepthRatio: 4,
     spreadingTilt: 5,
     spreadingCurve: 6,
-    floorCoupling: 7,
-    slabLevel: 8,
-    logSlabLoss: 9,
-    surface: 10,
+    pipeLoss: 7,
+    floorCoupling: 8,
+    slabLevel: 9,
+    logSlabLoss: 10,
+    surface: 11,
     drift,
     sweepSource,
     sweepFloor,
@@ -144,6 +147,8 @@ const SLAB_LEVEL = { mean: -6, sd: 4 }
 const LOG_SLAB_LOSS = { mean: Math.log(1.7), sd: 0.7 }
 /** A slab's answer by band: mass and bed as a spring. Chosen. */
 const SLAB_RESPONSE_SD_DB = 4
+/** What sound loses along the pipe whatever its frequency: joints and bends. Chosen. */
+const PIPE_LOSS_DB_PER_M = { mean: 0.7, sd: 0.5 }
 const SPREADING_CURVE = { mean: 0, sd: 0.04 }
 
 /** Means and standard deviations of the shape, in the order of its layout. */
@@ -169,6 +174,8 @@ export function shapePrior(model: FitModel, ground: GroundPrior): { mean: Float6
   sd[layout.spreadingTilt] = SPREADING_TILT.sd
   mean[layout.spreadingCurve] = SPREADING_CURVE.mean
   sd[layout.spreadingCurve] = SPREADING_CURVE.sd
+  mean[layout.pipeLoss] = PIPE_LOSS_DB_PER_M.mean
+  sd[layout.pipeLoss] = PIPE_LOSS_DB_PER_M.sd
   sd.fill(SWEEP_SD_DB, layout.sweepSource, layout.stretch)
   for (let i = layout.stretch; i < layout.slabResponse; i++) {
     const cover = model.stretchCovers[Math.floor((i - layout.stretch) / STRETCH)]!

@@ -61,6 +61,9 @@ export function fitSources(
   }
   if (start === 'without pipe') from.shared[shapeLayout(model).pipeLevel] = NO_PIPE_DB
   const { here, equations, objective, converged } = climb(levels, from, trusting ? TRUSTING_STEPS : 0)
+  levels.weighsExpected = true
+  levels.assemble(here, equations)
+  levels.weighsExpected = false
   equations.solve(0)
   const leaksOverFloorDb = levels.leaksOverFloorDb(here)
   return {

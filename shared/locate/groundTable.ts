@@ -57,12 +57,14 @@ export class GroundTable {
       )
       leak.absorptionDbPerMKhz = absorption
       leak.pipeLevelDb = pipeLevel
+      leak.pipeLossDbPerM = shared[layout.pipeLoss]!
       leak.pipeLossDbPerMKhz = pipeLoss
       leak.slabLevelDb = shared[layout.slabLevel]!
       leak.slabLossDbPerM = slabLoss
       const surface = this.surface[s * bands + b]!
       surface.spreading = Math.max(LEAST_SPREADING, leak.spreading + shared[layout.surface + SURFACE_AT.spreading]!)
       surface.absorptionDbPerMKhz = absorption * Math.exp(shared[layout.surface + SURFACE_AT.logAbsorption]!)
+      surface.pipeLossDbPerM = leak.pipeLossDbPerM
       surface.pipeLevelDb = pipeLevel + shared[layout.surface + SURFACE_AT.pipeLevel]!
       surface.pipeLossDbPerMKhz = pipeLoss
       surface.slabLevelDb = leak.slabLevelDb
@@ -77,6 +79,7 @@ function emptyGrounds(count: number): Filled[] {
     absorptionDbPerMKhz: 0,
     pipeLevelDb: 0,
     pipeLossDbPerMKhz: 0,
+    pipeLossDbPerM: 0,
     slabLevelDb: 0,
     slabLossDbPerM: 0,
   }))

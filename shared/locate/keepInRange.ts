@@ -7,6 +7,7 @@ const LIMITS = [
   [-1.5, 1.5], // ln depth ratio
   [-0.6, 0.6], // spreading's tilt
   [-0.3, 0.3], // spreading's curve
+  [0, 8], // loss along the pipe whatever the frequency
   [-0.2, 1.2], // coupling of the floor
   [-30, 6], // level along a slab
   [Math.log(0.1), Math.log(20)], // ln loss along a slab

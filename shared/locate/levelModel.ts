@@ -1,6 +1,6 @@
 import type { GroundPrior } from '../ground/groundPrior'
 import type { Cell } from './cell'
-import { CELL_FREEDOM, CELL_SHARE, cellCost } from './cellCost'
+import { CELL_FREEDOM, CELL_SHARE, cellCost, EXPECTED_SQUARE } from './cellCost'
 import { ClipDoubt } from './clipDoubt'
 import { ExpectedPower, NEPERS_PER_DB } from './expectedPower'
 import { type FitModel, type Noise, type ShapeLayout, shapeLayout } from './fitModel'
@@ -35,6 +35,11 @@ export class LevelModel {
   readonly size: number
   /** Whether a whole clip may be disturbed; off while a fit is still far from its end. */
   doubtsClips = true
+  /**
+   * Whether cells weigh by what a t-distributed residual tells on average instead of by what this one tells. Evidence is
+   * worked out so: otherwise a place where nothing is off would be charged for being sure of it.
+   */
+  weighsExpected = false
   private readonly layout: ShapeLayout
   private readonly bands: number
   private readonly settings: number
@@ -127,7 +132,7 @@ export class LevelModel {
     this.squares = 0
     this.squaresWeight = 0
     this.expected.prepare(parameters.shared)
-    let objective = this.prior.assemble(parameters, equations)
+    let objective = this.prior.assemble(parameters, equations, this.weighsExpected)
     for (let k = 0; k < this.settings; k++) {
       const { on, off } = this.model.settings[k]!
       if (on) objective += this.clip({ k, air: 'on', parameters, equations })
@@ -198,7 +203,8 @@ export class LevelModel {
       const share = CELL_SHARE * clip.weight[b]!
       this.shares[b] = sourceShare
       this.residuals[b] = residual
-      this.weights[b] = (share * (CELL_FREEDOM + 1)) / (CELL_FREEDOM + (residual * residual) / variance) / variance
+      const square = this.weighsExpected ? EXPECTED_SQUARE : (residual * residual) / variance
+      this.weights[b] = (share * (CELL_FREEDOM + 1)) / (CELL_FREEDOM + square) / variance
       cost += share * cellCost(residual, variance)
     }
     return cost

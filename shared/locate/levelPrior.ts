@@ -1,4 +1,5 @@
 import type { GroundPrior } from '../ground/groundPrior'
+import { EXPECTED_SQUARE } from './cellCost'
 import { type FitModel, type ShapeLayout, shapePrior } from './fitModel'
 import { type NormalEquations, OWN } from './normalEquations'
 import type { Parameters } from './parameters'
@@ -58,8 +59,8 @@ export class LevelPrior {
     return log + 0.5 * this.sourceCount * this.source.logDeterminant()
   }
 
-  /** Adds its pull on all numbers. @returns its share of the objective. */
-  assemble({ shared, own }: Parameters, equations: NormalEquations): number {
+  /** Adds its pull on all numbers, as it is or as it is on average. @returns its share of the objective. */
+  assemble({ shared, own }: Parameters, equations: NormalEquations, onAverage: boolean): number {
     let objective = 0
     for (let i = 0; i < this.layout.count; i++) {
       const precision = 1 / this.shape.sd[i]! ** 2
@@ -76,7 +77,7 @@ export class LevelPrior {
       const value = own[i]!
       const sd = this.ownSd[i % OWN]!
       const square = (value / sd) ** 2
-      const precision = (OWN_FREEDOM + 1) / (OWN_FREEDOM + square) / (sd * sd)
+      const precision = (OWN_FREEDOM + 1) / (OWN_FREEDOM + (onAverage ? EXPECTED_SQUARE : square)) / (sd * sd)
       objective += 0.5 * (OWN_FREEDOM + 1) * Math.log(1 + square / OWN_FREEDOM)
       equations.addOwn(Math.floor(i / OWN), i % OWN, precision, -precision * value)
     }

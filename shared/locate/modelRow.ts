@@ -8,8 +8,8 @@ import type { TriedSource } from './triedSource'
 
 /** A source that gives less than this share of a level does not move it. Chosen: 0.0004 dB. */
 const LEAST_SHARE = 1e-4
-/** Numbers of the ground, which stand first: from spreading to its curve. */
-const GROUND = 7
+/** Numbers of the ground, which stand first: from spreading to the pipe's steady loss. */
+const GROUND = 8
 
 /** A cell's derivatives. */
 export class ModelRow {
@@ -96,6 +96,7 @@ export class ModelRow {
       values[layout.pipeLevel]! += share * moved.byPipeLevel
       values[layout.logPipeLoss]! += share * moved.byLogPipeLoss
       values[layout.logDepthRatio]! += share * moved.byLogDepth
+      values[layout.pipeLoss]! += share * moved.byPipeLoss
     }
     const octaves = this.model.bandOctaves[b]!
     values[layout.spreadingTilt] = values[layout.spreading]! * octaves

@@ -166,6 +166,7 @@ function groundOf({ facts: { model }, layout }: Site, shared: Float64Array, stre
       absorptionDbPerMKhz: Math.exp(shared[layout.logAbsorption]! + ofStretch(2)),
       pipeLevelDb: shared[layout.pipeLevel]! + ofStretch(3),
       pipeLossDbPerMKhz: Math.exp(shared[layout.logPipeLoss]!),
+      pipeLossDbPerM: shared[layout.pipeLoss]!,
     },
     addedDb: ofStretch(0) - ofStretch(1) * (model.bandKhz[b]! - MIDDLE_KHZ),
   }

@@ -4,16 +4,16 @@ import type { Facts } from './facts'
 import { massBetween } from './window'
 
 /** Below this probability of any source the verdict is `no leak heard`: anyhow, and where the likeliest one is faint. Calibrated. */
-const HEARD = { anyhow: 0.05, faint: 0.25 }
+const HEARD = { anyhow: 0.3, faint: 0.5 }
 /** A source this little over the floor at every point, in its best band, is faint, dB. Chosen. */
 const FAINT_DB = 4
-/** From this probability of a source on a place can be `located`: when it is plain to hear, and when it is not. */
-const SURE = { plain: 0.6, doubtful: 0.9 }
+/** From this probability of a source on a place can be `located`. Calibrated. */
+const SURE = 0.6
 /** Plain is what bubbles, or stands so far over the same place with the air off, dB. Chosen. */
 const PLAIN_DB = 10
 /** More than this share of the density past an end of the line is not `located`. Chosen. */
 const PAST_END_SHARE = 0.2
-/** How much the rings must speak for the place when no air-off clip can, nepers. Calibrated on the synthetic yard. */
+/** How much the rings must speak for a place that no air-off clip makes plain, nepers. Calibrated on the synthetic yard. */
 const RINGS_NEEDED = 0.3
 /** Further against the place than this the rings may never speak: what bubbles out can be heard to. Calibrated. */
 const RINGS_AGAINST = -4
@@ -35,9 +35,7 @@ export function judge(facts: Facts): { verdict: Verdict; why: Reason[] } {
   const { depthM } = depthAt(facts.line, candidate.alongM)
   const widestM = Math.max(2 * spacingM, 2 * depthM)
   const widthM = candidate.windowM[1] - candidate.windowM[0]
-  const isPlain = facts.ringSupport >= RINGS_NEEDED || (airOffSpeaks(facts) && overFloorNear(facts) >= PLAIN_DB)
-  const sure = isPlain ? SURE.plain : SURE.doubtful
-  if (candidate.probability < sure) {
+  if (candidate.probability < SURE) {
     why.push({ key: 'reason_weak_source', values: { probability: candidate.probability } })
   }
   if (widthM > widestM) why.push({ key: 'reason_wide_window', values: { width_m: widthM, widest_m: widestM } })
@@ -49,10 +47,19 @@ export function judge(facts: Facts): { verdict: Verdict; why: Reason[] } {
       values: { share: pastStart + pastEnd },
     })
   }
-  if (facts.ringSupport < (airOffSpeaks(facts) ? RINGS_AGAINST : RINGS_NEEDED)) {
-    why.push({ key: 'reason_no_bubbling', values: { bubbling: bubblingNear(facts) } })
-  }
+  why.push(...notPlain(facts))
   return { verdict: why.length === 0 ? 'located' : 'unsure', why }
+}
+
+/** Why a source is not plain to hear: it neither rings nor stands well over the same place with the air off. */
+function notPlain(facts: Facts): Reason[] {
+  const { ringSupport } = facts
+  if (ringSupport >= RINGS_NEEDED) return []
+  if (ringSupport < RINGS_AGAINST || !airOffSpeaks(facts)) {
+    return [{ key: 'reason_no_bubbling', values: { bubbling: bubblingNear(facts) } }]
+  }
+  const overFloorDb = overFloorNear(facts)
+  return overFloorDb >= PLAIN_DB ? [] : [{ key: 'reason_not_plain', values: { over_floor_db: overFloorDb } }]
 }
 
 function isFaint({ scan }: Facts): boolean {

@@ -5,7 +5,7 @@ import { type GridBand, SIGNAL_BANDS } from './grid'
 import type { Spot } from './ground'
 import type { Measurement } from './informationBound'
 import type { ClipPlan, Emitter, Yard } from './yard'
-import { type Unknown, yardUnknowns } from './yardUnknowns'
+import { isCounted, type Unknown, yardUnknowns } from './yardUnknowns'
 
 /** The level of a band of a clip as a measurement. */
 export interface LevelMeasurement extends Measurement {
@@ -26,7 +26,7 @@ export interface BoundMeasurements {
  * The levels of a yard's sweep, made linear at the truth: how each changes with the leak's place and with everything
  * else that is unknown. See `positionBound`.
  *
- * @returns `null` where there is no leak or two, slugs, a riding gain, or an exit beside the hole.
+ * @returns `null` where `positionBound` is.
  */
 export function boundMeasurements(yard: Yard, misfitDb: number): BoundMeasurements | null {
   const leaks = yard.emitters.filter((emitter) => emitter.kind === 'leak')
@@ -35,8 +35,17 @@ export function boundMeasurements(yard: Yard, misfitDb: number): BoundMeasuremen
   const shifted = yard.truth.exitAlongM[0] !== yard.truth.leakAlongM[0]
   if (leak === undefined || leaks.length > 1 || leak.slugs !== null || shifted) return null
   if (usable.some((plan) => plan.recorder.ridesGain)) return null
+  if (hidesSources(yard) || usable.filter(({ nuisances }) => nuisances.length > 0).length > usable.length / 4)
+    return null
   const model = modelOf(yard, leak, usable, misfitDb)
   return { measurements: usable.flatMap((plan) => clipMeasurements(model, plan)), priorSd: priorSds(model) }
+}
+
+/** Air on its way, which sounds elsewhere in every clip, and sources nobody is told of: not to be made linear. */
+function hidesSources({ emitters, told }: Yard): boolean {
+  const count = (kind: Emitter['kind']) => emitters.filter((emitter) => emitter.kind === kind).length
+  const toldInlets = told.airInletM === null ? 0 : 1
+  return count('moving') > 0 || count('inlet') > toldInlets || count('noise') > told.noises.length
 }
 
 /** The yard, what is unknown of it, and the order of the parameters: place, unknowns, drift, bands, settings, points. */
@@ -53,6 +62,7 @@ interface Model {
     readonly drift: number
     readonly source: number
     readonly floor: number
+    readonly others: number
     readonly settings: number
     readonly spots: number
   }
@@ -74,6 +84,7 @@ function modelOf(yard: Yard, leak: Emitter, clips: readonly ClipPlan[], misfitDb
   const stepM = 0.1 * placingSdM(yard)
   const settings = [...new Set(clips.map(keyOf))]
   const drift = unknowns.length
+  const spectra = 2 + yard.emitters.filter(isCounted).length
   return {
     yard,
     leak,
@@ -92,8 +103,9 @@ function modelOf(yard: Yard, leak: Emitter, clips: readonly ClipPlan[], misfitDb
       drift,
       source: drift + 1,
       floor: drift + 1 + BANDS,
-      settings: drift + 1 + 2 * BANDS,
-      spots: drift + 1 + 2 * BANDS + 3 * settings.length,
+      others: drift + 1 + 2 * BANDS,
+      settings: drift + 1 + spectra * BANDS,
+      spots: drift + 1 + spectra * BANDS + 3 * settings.length,
     },
   }
 }
@@ -110,7 +122,7 @@ function priorSds({ yard, unknowns, settings, spots }: Model): number[] {
   return [
     ...unknowns.map(({ sd }) => sd),
     driftSd,
-    ...new Array<number>(2 * BANDS).fill(30),
+    ...new Array<number>((2 + yard.emitters.filter(isCounted).length) * BANDS).fill(30),
     ...settings.flatMap(() => [gainSd, family?.tiltSdDbPerOctave ?? 1, 1.1]),
     ...spots.flatMap(() => [placingSdM(yard), placingSdM(yard)]),
   ]
@@ -142,6 +154,7 @@ function clipMeasurements(model: Model, plan: ClipPlan): LevelMeasurement[] {
       [at.drift, order * (heard.withAir[b]! / total)],
       [at.source + b, share],
       [at.floor + b, floorShare],
+      ...heard.others.map((powers, i): [number, number] => [at.others + i * BANDS + b, powers[b]! / total]),
       [setting, 1],
       [setting + 1, Math.log2(band.midHz / 500)],
       [setting + 2, floorShare],

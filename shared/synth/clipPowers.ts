@@ -10,6 +10,8 @@ export interface ClipPowers {
   readonly leak: readonly number[]
   readonly withAir: readonly number[]
   readonly floor: readonly number[]
+  /** Of each inlet and machine, in the order of the yard's emitters. */
+  readonly others: readonly (readonly number[])[]
   readonly total: readonly number[]
 }
 
@@ -21,17 +23,22 @@ export function clipPowers(yard: Yard, plan: ClipPlan): ClipPowers {
   const leak = SIGNAL_BANDS.map(() => 0)
   const withAir = SIGNAL_BANDS.map(() => 0)
   const total = [...floor]
+  const others: number[][] = []
   for (const emitter of yard.emitters) {
     if (emitter.kind !== 'leak' && !isCounted(emitter)) continue
-    if (plan.row.air === 'off' && emitter.sounds === 'with air') continue
+    const isSilent = plan.row.air === 'off' && emitter.sounds === 'with air'
+    const powers = SIGNAL_BANDS.map(() => 0)
+    if (emitter.kind !== 'leak') others.push(powers)
+    if (isSilent) continue
     for (const [b, heard] of bandsHeard(yard, emitter, plan.spot).entries()) {
       const power = heard * (emitter.sounds === 'with air' ? drift : 1)
+      powers[b] = power
       total[b]! += power
       if (emitter.kind === 'leak') leak[b]! += power
       if (emitter.sounds === 'with air') withAir[b]! += power
     }
   }
-  return { leak, withAir, floor, total }
+  return { leak, withAir, floor, others, total }
 }
 
 function bandsHeard(yard: Yard, emitter: Emitter, spot: Spot): number[] {

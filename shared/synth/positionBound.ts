@@ -5,15 +5,15 @@ import type { Yard } from './yard'
 /**
  * How exactly the place of a yard's leak can be told from its band levels at best, as a standard deviation, m.
  *
- * The laws of the yard are taken as known. Unknown are: the leak's and the floor's level in every band; gain, tilt and
- * floor of every setting-down; how far it truly stood from its mark; the drift; and everything that `yardUnknowns` lists
- * of soil, covers, slab, pipe, depth, inlet and machines: each with the spread the yard was drawn with. Levels scatter as
- * noise and countable bubbles do. Moving air, nuisances and fittings are left out, rings by the piece are not used.
+ * The laws of the yard are taken as known. Unknown are: level and spectrum of the leak, the floor, the inlet and every
+ * machine; gain, tilt and floor of every setting-down; how far it truly stood from its mark; the drift; and everything
+ * that `yardUnknowns` lists of soil, covers, slab, pipe, fittings, depth, inlet and machines: each with the spread the
+ * yard was drawn with. Levels scatter as noise and countable bubbles do. Rings by the piece are not used.
  *
  * @param misfitDb Standard deviation of what an estimate's own law misses of the ground, independent in every clip and
  *   band, dB; 0: it knows the yard's law to the letter, which nobody in a real yard does.
- * @returns `null` where it cannot be computed: no leak or two, slugs, a riding gain, an exit beside the hole, or
- *   too little heard.
+ * @returns `null` where it cannot be computed: no leak or two, slugs, a riding gain, an exit beside the hole, moving
+ *   air, a source that was not told of, more than a quarter of the clips disturbed, or too little heard.
  */
 export function positionBound(yard: Yard, misfitDb = 0): number | null {
   const known = boundMeasurements(yard, misfitDb)

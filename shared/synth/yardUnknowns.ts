@@ -1,7 +1,5 @@
-import { scaled } from './drawEmitters'
 import { type Family, familyNamed, type Range } from './families'
-import { onGrid } from './grid'
-import type { GroundStretch } from './ground'
+import type { GroundStretch, PipeFitting } from './ground'
 import type { Emitter, Yard } from './yard'
 
 /** Something of a yard that nobody is told, with the spread it was drawn with, and the yard with a little more of it. */
@@ -12,7 +10,7 @@ export interface Unknown {
   readonly changed: (yard: Yard, by: number) => Yard
 }
 
-/** What is not told of a yard's ground, pipe and known sources, beside place and spectrum of its leak. */
+/** What is not told of a yard's ground, pipe and known sources, beside the leak's place and the spectra of all sources. */
 export function yardUnknowns(yard: Yard): Unknown[] {
   const family = familyNamed(yard.family)
   return [
@@ -20,6 +18,7 @@ export function yardUnknowns(yard: Yard): Unknown[] {
     ...yard.ground.stretches.flatMap((_, index) => stretchUnknowns(yard, index)),
     ...leakUnknowns(family),
     ...pipeUnknowns(family),
+    ...yard.ground.pipe.fittings.flatMap((_, index) => fittingUnknowns(index)),
     ...yard.emitters.flatMap((emitter, index) => (isCounted(emitter) ? sourceUnknowns(index) : [])),
   ]
 }
@@ -118,7 +117,24 @@ function pipeUnknowns(family: Family | null): Unknown[] {
   ]
 }
 
-/** Level, slope of the spectrum and where it stands beside the line. Spreads near those of the draws. */
+/** No fitting is told of: what it sends out and what it takes. Spreads of the draws. */
+function fittingUnknowns(index: number): Unknown[] {
+  const fitting = (sd: number, change: Change<PipeFitting>) => ({
+    sd,
+    step: 0.05,
+    changed: (yard: Yard, by: number) => {
+      const { pipe } = yard.ground
+      const fittings = pipe.fittings.map((each, i) => (i === index ? change(each, by) : each))
+      return withGround(yard, { ...yard.ground, pipe: { ...pipe, fittings } })
+    },
+  })
+  return [
+    fitting(spreadOf([0.2, 1.5]), (each, by) => ({ ...each, radiatesLikeM: each.radiatesLikeM + by })),
+    fitting(spreadOf([0.5, 3]), (each, by) => ({ ...each, lossDb: each.lossDb + by })),
+  ]
+}
+
+/** Where a known source stands beside the line and how deep. Spreads near those of the draws. */
 function sourceUnknowns(index: number): Unknown[] {
   const source = (sd: number, step: number, change: Change<Emitter>) => ({
     sd,
@@ -127,16 +143,9 @@ function sourceUnknowns(index: number): Unknown[] {
       withEmitters(yard, (emitter, i) => (i === index ? change(emitter, by) : emitter)),
   })
   return [
-    source(5, 0.5, (emitter, by) => scaled(emitter, 10 ** (by / 10))),
-    source(2, 0.2, (emitter, by) => tilted(emitter, by)),
     source(0.3, 0.02, (emitter, by) => ({ ...emitter, offsetM: emitter.offsetM + by })),
     source(0.4, 0.05, (emitter, by) => ({ ...emitter, depthM: emitter.depthM * Math.exp(by) })),
   ]
-}
-
-function tilted(emitter: Emitter, dbPerOctave: number): Emitter {
-  const tilt = onGrid((f) => 10 ** ((dbPerOctave * Math.log2(f / 500)) / 10))
-  return { ...emitter, hissPsd: emitter.hissPsd?.map((p, g) => p * tilt[g]!) ?? null }
 }
 
 function withStretches(yard: Yard, change: (stretch: GroundStretch, index: number) => GroundStretch): Yard {

@@ -21,6 +21,9 @@ export const REASON_WORDS = {
   reason_no_bubbling: {
     text: 'Something is louder there, but the bubbles do not bear it out. Record longer, and once with the air off.',
   },
+  reason_not_plain: {
+    text: 'No bubbles bear it out, and it stands only {over_floor_db} over the same place with the air off: too little to dig by. Record longer, and closer together.',
+  },
   reason_falls_evenly: {
     text: 'Bands {low_band_hz} to {high_band_hz} fall off evenly on both sides of point {point}: {left_db} lower at point {left}, {right_db} lower at point {right}.',
   },

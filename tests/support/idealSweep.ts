@@ -66,7 +66,13 @@ export interface IdealSweep {
 
 /** Where an inlet or a machine sounds, m. */
 const SURFACE_DEPTH_M = 0.15
-const PLAIN_GROUND: Ground = { spreading: 1, absorptionDbPerMKhz: 30, pipeLevelDb: -200, pipeLossDbPerMKhz: 5 }
+const PLAIN_GROUND: Ground = {
+  spreading: 1,
+  absorptionDbPerMKhz: 30,
+  pipeLevelDb: -200,
+  pipeLossDbPerMKhz: 5,
+  pipeLossDbPerM: 0,
+}
 
 /** Levels straight from the ground's own law: what a fit must give back when nothing else is there. */
 export function idealSweep(sweep: IdealSweep): { line: Line; soundings: Sounding[] } {

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import { noPaths, noTransfer, preparePaths, transfer } from '../../../shared/ground/transfer'
 import { close } from '../../support/close'
 
-const SILENT_PIPE = { pipeLevelDb: -300, pipeLossDbPerMKhz: 5 }
+const SILENT_PIPE = { pipeLevelDb: -300, pipeLossDbPerMKhz: 5, pipeLossDbPerM: 0 }
 const above = { besidePipeM: 0, alongPipeM: 0 }
 
 function levelDb(
@@ -93,18 +93,18 @@ it('agrees with Bornitz between two distances', () => {
 
 it('loses so many decibels a metre along the pipe when that path rules', () => {
   // Right above the pipe the surface falls off as the wave inside it does. [Muggleton2023]
-  const ground = { spreading: 1, absorptionDbPerMKhz: 90, pipeLevelDb: -6, pipeLossDbPerMKhz: 3.084 }
+  const ground = { spreading: 1, absorptionDbPerMKhz: 90, pipeLevelDb: -6, pipeLossDbPerMKhz: 3.084, pipeLossDbPerM: 0 }
   const at = (m: number) => levelDb(ground, { depthM: 0.4, acrossM: m, alongPipeM: m, besidePipeM: 0 }, 1)
   close(at(5) - at(4), -3.084, { abs: 1e-6, because: 'the direct path is far below' })
 })
 
 it('adds the powers of the two paths', () => {
-  const ground = { spreading: 1, absorptionDbPerMKhz: 0, pipeLevelDb: 0, pipeLossDbPerMKhz: 0 }
+  const ground = { spreading: 1, absorptionDbPerMKhz: 0, pipeLevelDb: 0, pipeLossDbPerMKhz: 0, pipeLossDbPerM: 0 }
   close(levelDb(ground, { depthM: 1, acrossM: 0, ...above }, 1), 3.0103, { abs: 1e-4, because: 'twice the power' })
 })
 
 it('knows how it changes with each number of the ground', () => {
-  const ground = { spreading: 0.9, absorptionDbPerMKhz: 31, pipeLevelDb: -9, pipeLossDbPerMKhz: 6 }
+  const ground = { spreading: 0.9, absorptionDbPerMKhz: 31, pipeLevelDb: -9, pipeLossDbPerMKhz: 6, pipeLossDbPerM: 0.7 }
   const geometry = { depthM: 0.6, acrossM: 0.9, alongPipeM: 1.1, besidePipeM: 0.2 }
   const f = 0.63
   const out = transfer(ground, preparePaths(geometry, 1.1, noPaths()), f, noTransfer())
@@ -116,6 +116,7 @@ it('knows how it changes with each number of the ground', () => {
   close(out.byLogAbsorption, slope({ absorptionDbPerMKhz: 31 * Math.exp(step) }), { abs: 1e-3, because })
   close(out.byPipeLevel, slope({ pipeLevelDb: -9 + step }), { abs: 1e-3, because })
   close(out.byLogPipeLoss, slope({ pipeLossDbPerMKhz: 6 * Math.exp(step) }), { abs: 1e-3, because })
+  close(out.byPipeLoss, slope({ pipeLossDbPerM: 0.7 + step }), { abs: 1e-3, because })
   close(out.byLogDepth, slope({}, 1.1 * Math.exp(step)), { abs: 1e-3, because })
   expect(out.bySpreading).toBeLessThan(0)
 })

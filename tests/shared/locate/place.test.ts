@@ -39,10 +39,10 @@ it('has windows that hold the leak as often as windows of 80 % should (rule 8)',
   expect(inPool.held.count).toBeLessThanOrEqual(most)
 })
 
-it('locates two of three leaks, overlooks one of twenty-four at most, and lists no second source', () => {
+it('locates two of three leaks, overlooks one of twenty-four at most, and lists one second source at most', () => {
   expect(inPool.located.count).toBeGreaterThanOrEqual(16)
   expect(inPool.none.count).toBeLessThanOrEqual(1)
-  expect(inPool.second.count).toBe(0)
+  expect(inPool.second.count).toBeLessThanOrEqual(1)
 })
 
 it('has windows of at most 0.4 spacings in half of the sweeps that are located', () => {

@@ -31,17 +31,19 @@ it('is unsure where more than a fifth of the density lies past an end (rule 9)',
   expect(judgeOf({ ...sure, pastEnd: 0.25 })).toEqual(['unsure', 'reason_past_end'])
 })
 
-it('asks less proof of a plain sound than of a doubtful one (rule 9)', () => {
-  const less = { ...sure, probability: 0.8 }
+it('is unsure where a sound neither rings nor stands ten decibels over the place with the air off (rule 9)', () => {
+  const less = { ...sure, probability: 0.61 }
   expect(judgeOf(less)).toEqual(['located'])
   expect(judgeOf({ ...less, ringSupport: 0 })).toEqual(['located'])
-  expect(judgeOf({ ...less, ringSupport: 0, overFloorDb: 8 })).toEqual(['unsure', 'reason_weak_source'])
+  expect(judgeOf({ ...sure, ringSupport: 0, overFloorDb: 8 })).toEqual(['unsure', 'reason_not_plain'])
+  expect(judgeOf({ ...sure, overFloorDb: 8 })).toEqual(['located'])
+  expect(judgeOf({ ...sure, probability: 0.59 })).toEqual(['unsure', 'reason_weak_source'])
 })
 
 it('hears no leak where a source is unlikely, sooner where it is faint (rule 9)', () => {
-  expect(judgeOf({ ...sure, probability: 0.04 })[0]).toBe('no leak heard')
-  expect(judgeOf({ ...sure, probability: 0.2 })[0]).toBe('unsure')
-  expect(judgeOf({ ...sure, probability: 0.2, overFloorDb: 3 })[0]).toBe('no leak heard')
+  expect(judgeOf({ ...sure, probability: 0.29 })[0]).toBe('no leak heard')
+  expect(judgeOf({ ...sure, probability: 0.4 })[0]).toBe('unsure')
+  expect(judgeOf({ ...sure, probability: 0.4, overFloorDb: 3 })[0]).toBe('no leak heard')
 })
 
 /** Verdict and its reasons, from no more than it looks at: a leak 5 m along a line of 10 m. */
