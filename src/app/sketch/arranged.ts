@@ -1,4 +1,4 @@
-import { type Arranged, arrangeSketch } from '../../../shared/sketch/arrangeSketch'
+import { type Arranged, arrangeSketch, type SketchBox } from '../../../shared/sketch/arrangeSketch'
 import type { DrawCommand } from '../../../shared/sketch/drawList'
 import { wordsOf } from '../../../shared/words/sentence'
 import type { ShownUnits } from '../../../shared/words/shownUnits'
@@ -13,6 +13,8 @@ export function arranged(
   view: SketchView,
   size: ViewSize,
   units: ShownUnits,
+  /** What else stands on the sheet. */
+  more: readonly SketchBox[] = [],
 ): Arranged {
   return arrangeSketch(commands, {
     toSpot: (place) => toSpot(view, size, place),
@@ -20,6 +22,6 @@ export function arranged(
     pegPx: PEG_PX,
     stemPx: STEM_PX,
     sheet: size,
-    reserved: [scaleBarAt(view.pxPerM, size, units).box],
+    reserved: [scaleBarAt(view.pxPerM, size, units).box, ...more],
   })
 }

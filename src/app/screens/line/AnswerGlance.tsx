@@ -13,7 +13,8 @@ export function AnswerGlance({ jobLine }: { readonly jobLine: JobLine }) {
   const jobId = useAppState((state) => state.job?.id ?? null)
   const kept = useAppState((state) => state.session.answers[jobLine.id])
   const isWorking = useAppState((state) => state.session.working?.lineId === jobLine.id)
-  if (kept === undefined || jobId === null) return null
+  const hasClips = jobLine.sweeps.some(({ clips }) => clips.length > 0)
+  if (kept === undefined || jobId === null || !hasClips) return null
   const isOld = kept.line !== jobLine.line || kept.sweeps !== jobLine.sweeps
   return (
     <a className="glance" href={routeHash({ screen: 'place', jobId, lineId: jobLine.id })}>

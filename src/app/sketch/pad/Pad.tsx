@@ -16,7 +16,7 @@ import { PadHandleMark } from './PadHandleMark'
 import { PadNotes } from './PadNotes'
 import { PadPhoto } from './PadPhoto'
 import { handleAt, type PadHandle, type SpottedHandle } from './padHandle'
-import type { PadNote } from './padNote'
+import { type PadNote, textBox } from './padNote'
 import { isOnPad, padFit, padPanned, padZoomed } from './padView'
 import { usePadPointers } from './usePadPointers'
 import '../Sketch.css'
@@ -48,6 +48,8 @@ export interface PadProps {
 }
 
 const ZOOM_STEP = 1.5
+/** A corner's mark with its halo, px. */
+const CORNER_HALF_PX = 14
 /** Steps of one press of an arrow key, with and without Shift. */
 const BIG_STEPS = 10
 
@@ -72,7 +74,11 @@ export function Pad(props: PadProps) {
   useKeptInView({ places, view, size, isPulling, onLost: () => setLooked(null) })
   const commands = useMemo(() => draw(view.pxPerM), [draw, view.pxPerM])
   const spotOf = (place: SketchPlace) => toSpot(view, size, place)
-  const arranged = arrangedIn(commands, view, size, units)
+  const words = props.notes.flatMap((note) => (note.kind === 'text' ? [textBox(note, spotOf(note.at), size)] : []))
+  const corners = handles
+    .filter(({ shape }) => shape === 'corner')
+    .map(({ at }) => ({ ...spotOf(at), halfX: CORNER_HALF_PX, halfY: CORNER_HALF_PX }))
+  const arranged = arrangedIn(commands, view, size, units, [...words, ...corners])
   const spotted = handles.map((handle): SpottedHandle => {
     const peg = arranged.pegs.find((each) => each.peg.id === handle.id)
     const at = spotOf(handle.at)

@@ -1,7 +1,6 @@
 import type { SketchPlace } from '../../../../shared/line/line'
 import type { Spot } from '../../../../shared/sketch/arrangeSketch'
-import { textWidthPx } from '../textWidthPx'
-import type { PadNote } from './padNote'
+import { type PadNote, textBox } from './padNote'
 
 export interface PadNotesProps {
   readonly notes: readonly PadNote[]
@@ -9,7 +8,6 @@ export interface PadNotesProps {
   readonly size: { readonly widthPx: number; readonly heightPx: number }
 }
 
-const TEXT_AWAY_PX = 20
 const SQUARE_PX = 13
 
 /** Lengths, right angles and first taps. For the eye: the handles have the words. */
@@ -39,13 +37,11 @@ interface WordsProps {
   readonly size: PadNotesProps['size']
 }
 
-function Words({ note: { away, words }, spot, size }: WordsProps) {
-  const half = textWidthPx(words, 'small') / 2
-  const outPx = TEXT_AWAY_PX + Math.abs(away[0]) * Math.max(half - 8, 0)
-  const x = Math.min(Math.max(spot.x + away[0] * outPx, half + 4), Math.max(size.widthPx - half - 4, half + 4))
+function Words({ note, spot, size }: WordsProps) {
+  const { x, y } = textBox(note, spot, size)
   return (
-    <text className="sketch-text pad-words" x={x} y={spot.y - away[1] * outPx} dy="0.35em" textAnchor="middle">
-      {words}
+    <text className="sketch-text pad-words" x={x} y={y} dy="0.35em" textAnchor="middle">
+      {note.words}
     </text>
   )
 }

@@ -109,17 +109,19 @@ export function SketchPanel({ jobLine, disabled }: SketchPanelProps) {
       <p role="status" className="unseen">
         {draft === null && chosen?.label}
       </p>
-      <Choice
-        label={say('label_mode')}
-        labelUnseen
-        value={name}
-        options={MODE_NAMES.map((each) => ({ value: each, words: say(MODES[each].words) }))}
-        onChange={(next) => {
-          setName(next)
-          choose(null)
-          setChoices((before) => ({ ...before, fromM: null, scale: [] }))
-        }}
-      />
+      <div className="pad-modes">
+        <Choice
+          label={say('label_mode')}
+          labelUnseen
+          value={name}
+          options={MODE_NAMES.map((each) => ({ value: each, words: say(MODES[each].words) }))}
+          onChange={(next) => {
+            setName(next)
+            choose(null)
+            setChoices((before) => ({ ...before, fromM: null, scale: [] }))
+          }}
+        />
+      </div>
       <Tools of={contextOf(jobLine)} />
     </Panel>
   )
