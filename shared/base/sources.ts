@@ -14,6 +14,10 @@ export const SOURCES = {
     title: 'P. J. Acklam, An algorithm for computing the inverse normal cumulative distribution function, 2003',
     seen: 'memory',
   },
+  BluetoothHFP: {
+    title: 'Bluetooth SIG, Hands-Free Profile 1.6 and later: voice at 8 kHz (CVSD) or 16 kHz (mSBC)',
+    seen: 'memory',
+  },
   BlackmanVigna2021: {
     title: 'D. Blackman & S. Vigna, Scrambled linear pseudorandom number generators, ACM TOMS 47(4), 2021',
     seen: 'memory',
@@ -24,6 +28,11 @@ export const SOURCES = {
   },
   NIST811: {
     title: 'NIST Special Publication 811, Guide for the use of the SI, appendix B (conversion factors)',
+    seen: 'memory',
+  },
+  MediaCapture: {
+    title:
+      'W3C, Media Capture and Streams: echoCancellation, noiseSuppression, autoGainControl, sampleRate, sampleSize',
     seen: 'memory',
   },
   RFC3339: { title: 'IETF RFC 3339, Date and time on the Internet: timestamps, 2002', seen: 'memory' },

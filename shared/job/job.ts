@@ -5,6 +5,7 @@ import type { SweepRow } from '../sweep/sweep'
 import type { Complaint } from './complaint'
 import type { PlannedPoint } from './plannedPoints'
 import type { PressureTest } from './pressureTests'
+import type { Recording } from './recording'
 import type { Sign } from './signs'
 import type { Site } from './site'
 
@@ -26,6 +27,8 @@ export interface JobClip {
   readonly sound: KeptSound | null
   /** What opening had to say of it: missing, too large. */
   readonly problems: readonly Problem[]
+  /** How it was recorded here; not there: it was imported. */
+  readonly recording?: Recording
 }
 
 /** One pass of clips over the points of a line. */
@@ -67,6 +70,8 @@ export interface JobLine {
   readonly plannedPoints?: readonly PlannedPoint[]
   /** Not there: none. */
   readonly signs?: readonly Sign[]
+  /** Clips that were taken out of the sweeps, the last one last, and can be put back; their rows name their sweep. Not there: none. */
+  readonly removedClips?: readonly JobClip[]
   /** Not there: `BARE_SITE`. */
   readonly site?: Site
   /** Not there: nothing was said. */

@@ -4,6 +4,7 @@ import type { Complaint } from './complaint'
 import { type Confirmation, JOB_SCHEMA_VERSION, type Job, type JobClip, type JobLine, type JobSweep } from './job'
 import type { PlannedPoint } from './plannedPoints'
 import { pressureTestJson } from './pressureTestJson'
+import type { Recording } from './recording'
 import type { Sign } from './signs'
 import type { Site } from './site'
 
@@ -33,6 +34,9 @@ function lineFields({ id, name, line, problems, sweeps, confirmations, ...later 
     confirmations: confirmations.map(confirmationFields),
     ...(later.plannedPoints && { planned_points: later.plannedPoints.map(plannedPointFields) }),
     ...(later.signs && { signs: later.signs.map(signFields) }),
+    ...(later.removedClips && {
+      removed_clips: later.removedClips.map((clip) => ({ sweep: clip.row.sweep, ...clipFields(clip) })),
+    }),
     ...(later.site && { site: siteFields(later.site) }),
     ...(later.complaint && { complaint: complaintFields(later.complaint) }),
     ...(later.pressureTests && { pressure_tests: later.pressureTests.map(pressureTestJson) }),
@@ -74,7 +78,7 @@ function sweepFields({ id, name, clips, problems }: JobSweep): Record<string, un
   return { id, name, clips: clips.map(clipFields), problems: problems.map(problemFields) }
 }
 
-function clipFields({ row, sound, problems }: JobClip): Record<string, unknown> {
+function clipFields({ row, sound, problems, recording }: JobClip): Record<string, unknown> {
   return {
     point: row.point,
     along_m: row.alongM,
@@ -91,6 +95,27 @@ function clipFields({ row, sound, problems }: JobClip): Record<string, unknown> 
     sha256: sound?.sha256 ?? null,
     bytes: sound?.bytes ?? null,
     problems: problems.map(problemFields),
+    ...(recording && { recording: recordingFields(recording) }),
+  }
+}
+
+function recordingFields(recording: Recording): Record<string, unknown> {
+  const { settings } = recording
+  return {
+    device: recording.device,
+    sample_rate_hz: recording.sampleRateHz,
+    channels: recording.channelCount,
+    kept_bits: recording.keptBits,
+    settings: {
+      echo_cancellation: settings.echoCancellation,
+      noise_suppression: settings.noiseSuppression,
+      auto_gain_control: settings.autoGainControl,
+      sample_rate_hz: settings.sampleRateHz,
+      sample_size_bits: settings.sampleSizeBits,
+      channels: settings.channelCount,
+    },
+    wanted_s: recording.wantedS,
+    ended_by: recording.endedBy,
   }
 }
 

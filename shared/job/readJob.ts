@@ -27,6 +27,7 @@ import {
 import { readComplaint } from './readComplaint'
 import { readPlannedPoints } from './readPlannedPoints'
 import { readPressureTests } from './readPressureTests'
+import { readRecording } from './readRecording'
 import { readSigns } from './readSigns'
 import { readSite } from './readSite'
 
@@ -79,7 +80,15 @@ function refuseOtherVersions(object: JsonObject): void {
 }
 
 const FIRST_LINE_KEYS = ['id', 'name', 'line', 'problems', 'sweeps', 'confirmations']
-const LINE_KEYS = [...FIRST_LINE_KEYS, 'planned_points', 'signs', 'site', 'complaint', 'pressure_tests']
+const LINE_KEYS = [
+  ...FIRST_LINE_KEYS,
+  'planned_points',
+  'signs',
+  'site',
+  'complaint',
+  'pressure_tests',
+  'removed_clips',
+]
 
 function readLine(object: JsonObject): JobLine {
   onlyKeys(object, LINE_KEYS)
@@ -100,7 +109,7 @@ function readLine(object: JsonObject): JobLine {
   }
 }
 
-type LaterPart = 'plannedPoints' | 'signs' | 'site' | 'complaint' | 'pressureTests'
+type LaterPart = 'plannedPoints' | 'signs' | 'site' | 'complaint' | 'pressureTests' | 'removedClips'
 
 /** Parts that older jobs do not have; not there when there is nothing of them. */
 function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
@@ -109,9 +118,12 @@ function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
   const site = readSite(object)
   const complaint = readComplaint(object)
   const pressureTests = readPressureTests(object)
+  const hasRemoved = field(object, 'removed_clips') !== undefined
+  const removedClips = hasRemoved ? objectList(object, 'removed_clips', MOST_CLIPS).map(readRemovedClip) : []
   return {
     ...(plannedPoints.length > 0 && { plannedPoints }),
     ...(signs.length > 0 && { signs }),
+    ...(removedClips.length > 0 && { removedClips }),
     ...(site && { site }),
     ...(complaint && { complaint }),
     ...(pressureTests.length > 0 && { pressureTests }),
@@ -127,6 +139,10 @@ function readSweep(object: JsonObject): JobSweep {
     clips: objectList(object, 'clips', MOST_CLIPS).map((clip) => readClip(clip, name)),
     problems: problemList(object),
   }
+}
+
+function readRemovedClip(object: JsonObject): JobClip {
+  return readClip(object, textField(object, 'sweep', MOST_NAME), [...CLIP_KEYS, 'sweep'])
 }
 
 const CLIP_KEYS = [
@@ -145,10 +161,11 @@ const CLIP_KEYS = [
   'sha256',
   'bytes',
   'problems',
+  'recording',
 ]
 
-function readClip(object: JsonObject, sweep: string): JobClip {
-  onlyKeys(object, CLIP_KEYS)
+function readClip(object: JsonObject, sweep: string, known: readonly string[] = CLIP_KEYS): JobClip {
+  onlyKeys(object, known)
   const row: SweepRow = {
     point: wholeNumber(object, 'point'),
     alongM: requiredNumber(object, 'along_m', ALONG),
@@ -164,7 +181,8 @@ function readClip(object: JsonObject, sweep: string): JobClip {
     note: textField(object, 'note', MOST_CELL),
     unknown: readColumns(object),
   }
-  return { row, sound: readSound(object), problems: problemList(object) }
+  const recording = readRecording(object)
+  return { row, sound: readSound(object), problems: problemList(object), ...(recording && { recording }) }
 }
 
 function wholeNumber(object: JsonObject, key: string): number {

@@ -4,6 +4,7 @@ import { CONFIRM_WORDS } from './confirmWords'
 import { FILE_PROBLEMS } from './fileProblems'
 import { HELP_WORDS } from './helpWords'
 import { HOLD_REASONS } from './holdReasons'
+import { HOOK_UP_WORDS } from './hookUpWords'
 import { JOBS_WORDS } from './jobsWords'
 import { LINE_PROBLEMS } from './lineProblems'
 import { LINE_WORDS } from './lineWords'
@@ -13,6 +14,7 @@ import { PAD_WORDS } from './padWords'
 import { PAGE_WORDS } from './pageWords'
 import { PLACE_WORDS } from './placeWords'
 import { REASON_WORDS } from './reasons'
+import { RECORD_WORDS } from './recordWords'
 import { SHEET_PROBLEMS } from './sheetProblems'
 import { SKETCH_WORDS } from './sketchWords'
 import { TAPE_WORDS } from './tapeWords'
@@ -25,6 +27,7 @@ export const WORDS = {
   ...FILE_PROBLEMS,
   ...HELP_WORDS,
   ...HOLD_REASONS,
+  ...HOOK_UP_WORDS,
   ...JOBS_WORDS,
   ...LINE_PROBLEMS,
   ...LINE_WORDS,
@@ -33,6 +36,7 @@ export const WORDS = {
   ...PAD_WORDS,
   ...PAGE_WORDS,
   ...PLACE_WORDS,
+  ...RECORD_WORDS,
   ...REASON_WORDS,
   ...SHEET_PROBLEMS,
   ...SKETCH_WORDS,

@@ -5,6 +5,7 @@ import { AnswerKeeper } from './analysis/answerKeeper'
 import { nextTask } from './nextTask'
 import { newJob } from './open/newJob'
 import { Opener } from './open/opener'
+import { LeftRecordings } from './record/leftRecordings'
 import { goTo, readRoute } from './route'
 import type { ScreenName } from './screens/screenNames'
 import { type Database, isFull, openDatabase } from './storage/database'
@@ -25,6 +26,7 @@ export interface App {
   readonly keeper: AnswerKeeper
   readonly opener: Opener
   readonly saver: Saver
+  readonly left: LeftRecordings
   /** Seconds since 1970. */
   readonly nowS: () => number
   /** Makes a job from nothing and shows its line, to be sketched. */
@@ -50,6 +52,7 @@ export async function startApp(): Promise<App> {
   await showRouted(store, database)
 
   const saver = new Saver(store, database)
+  const left = new LeftRecordings({ store, database, saver })
   const lock = new TabLock((mayWrite) => void changeRight(store, database, saver, mayWrite))
   await lock.start()
   const analyst = new Analyst()
@@ -72,7 +75,7 @@ export async function startApp(): Promise<App> {
     showLine: (lineId) => goTo({ screen: 'place', jobId: store.get().job!.id, lineId }),
   })
   window.addEventListener('hashchange', () => void followRoute(store, database, saver))
-  if (!store.get().session.readOnly) void dropUnusedSounds(database, heldJobs(store)).catch(() => undefined)
+  if (!store.get().session.readOnly) void tidyUp(store, database, left)
 
   return {
     store,
@@ -81,6 +84,7 @@ export async function startApp(): Promise<App> {
     keeper,
     opener,
     saver,
+    left,
     nowS,
     startJob: async () => {
       const names = new Set((store.get().session.jobs ?? []).map((job) => job.name))
@@ -98,6 +102,12 @@ export async function startApp(): Promise<App> {
     },
     takeOver: () => lock.takeOver(),
   }
+}
+
+/** What a killed page left behind is found, and what nobody has any more is taken out. */
+async function tidyUp(store: Store, database: Database, left: LeftRecordings): Promise<void> {
+  await left.find().catch(() => undefined) // it is there the next time
+  await dropUnusedSounds(database, heldJobs(store)).catch(() => undefined)
 }
 
 function heldJobs(store: Store): Job[] {

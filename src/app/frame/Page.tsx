@@ -3,6 +3,7 @@ import { useRoute } from '../route'
 import { fetchScreens, SCREENS } from '../screens/screens'
 import { Bar } from './Bar'
 import { Head } from './Head'
+import { LeftNotices } from './LeftNotices'
 import { PageNotices } from './PageNotices'
 import { ScreenGuard } from './ScreenGuard'
 import { useAppState } from './useApp'
@@ -39,6 +40,7 @@ export function Page() {
       <Bar route={route} />
       <main id="content" className="page-main" tabIndex={-1}>
         <PageNotices place="page" />
+        <LeftNotices />
         <ScreenGuard key={route.screen}>
           <Suspense>{(hasJob || !needsJob) && <Screen />}</Suspense>
         </ScreenGuard>

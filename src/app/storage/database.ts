@@ -1,5 +1,8 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { HeardClip } from '../../../shared/evidence/heardClip'
+import type { Recording } from '../../../shared/job/recording'
+import type { Slot } from '../../../shared/record/slot'
+import type { Contact } from '../../../shared/sweep/sweep'
 import type { JobSummary } from '../store/state'
 
 // Nothing else of the page touches IndexedDB but the files of this folder.
@@ -11,6 +14,10 @@ export interface YardharkSchema extends DBSchema {
   sounds: { key: string; value: { readonly sha256: string; readonly bytes: Blob } }
   /** Evidence of sounds, by core version and digest. */
   evidence: { key: string; value: { readonly key: string; readonly heard: HeardClip } }
+  /** Recordings that are not in their job yet: one under way, and what a killed page left behind. */
+  recordings: { key: string; value: KeptRecording }
+  /** Their quarter seconds, by id and number. */
+  chunks: { key: [string, number]; value: readonly Float32Array[] }
   /** Settings of this device by name. */
   device: { key: string; value: unknown }
 }
@@ -22,10 +29,24 @@ export interface KeptJob {
   readonly json: unknown
 }
 
+/** What is known of a recording when it begins; the rest is worked out of its chunks. */
+export interface KeptRecording {
+  readonly id: string
+  readonly jobId: string
+  readonly lineId: string
+  readonly sweep: string
+  readonly slot: Slot
+  readonly contact: Contact | null
+  /** When it began, s since 1970. */
+  readonly timeS: number
+  readonly about: Omit<Recording, 'keptBits' | 'endedBy'>
+}
+
 export type Database = IDBPDatabase<YardharkSchema>
 
 const NAME = 'yardhark'
-const VERSION = 1
+/** 2: recordings and their chunks. What stands in an older one stays as it is. */
+const VERSION = 2
 
 /**
  * Opens the database, and makes it the first time.
@@ -40,6 +61,10 @@ export function openDatabase(onOlderBlocked: () => void): Promise<Database> {
         database.createObjectStore('sounds', { keyPath: 'sha256' })
         database.createObjectStore('evidence', { keyPath: 'key' })
         database.createObjectStore('device')
+      }
+      if (oldVersion < 2) {
+        database.createObjectStore('recordings', { keyPath: 'id' })
+        database.createObjectStore('chunks')
       }
     },
     blocked: onOlderBlocked,

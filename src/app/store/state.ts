@@ -1,6 +1,8 @@
 import type { HeardClip } from '../../../shared/evidence/heardClip'
 import type { Job, JobLine } from '../../../shared/job/job'
 import type { LocateAnswer } from '../../../shared/locate/answer'
+import type { ListenWay } from '../../../shared/record/slot'
+import type { Contact } from '../../../shared/sweep/sweep'
 import type { Keyed } from '../../../shared/words/sentence'
 import type { ShownUnits } from '../../../shared/words/shownUnits'
 import type { WordKey } from '../../../shared/words/words'
@@ -48,6 +50,18 @@ export interface Session {
     Record<string, { readonly looked: readonly number[]; readonly played: readonly number[] }>
   >
   readonly notices: readonly Notice[]
+  /** Recordings that a killed page left behind, the oldest first. */
+  readonly left: readonly LeftRecording[]
+}
+
+export interface LeftRecording {
+  readonly id: string
+  readonly jobId: string
+  readonly point: number
+  readonly air: 'on' | 'off'
+  /** When it began, s since 1970. */
+  readonly timeS: number
+  readonly lengthS: number
 }
 
 export interface JobSummary {
@@ -104,13 +118,31 @@ export interface Notice {
   readonly words: Keyed
 }
 
-export type NoticePlace = 'page' | 'jobs' | 'line' | 'place'
+export type NoticePlace = 'page' | 'jobs' | 'line' | 'place' | 'listen'
 
 /** Kept on this device, for all jobs. */
 export interface Device {
   readonly units: ShownUnits
   readonly look: 'auto' | 'light' | 'dark'
+  readonly listen: ListenSettings
 }
+
+/** How clips are recorded. */
+export interface ListenSettings {
+  /** Of a clip, s. */
+  readonly lengthS: number
+  readonly way: ListenWay
+  readonly contact: Contact | null
+  /** As the browser calls it; `null` for whichever it takes. */
+  readonly deviceId: string | null
+  /** The next point's number is said aloud. */
+  readonly speak: boolean
+  /** Hooking up was read, or tested. */
+  readonly hookedUp: boolean
+}
+
+/** Shortest and longest clip, s. Chosen: a try, and more than any rhythm of a leak. */
+export const CLIP_LENGTH_S = { least: 2, most: 60 } as const
 
 export const FIRST_STATE: AppState = {
   job: null,
@@ -129,6 +161,11 @@ export const FIRST_STATE: AppState = {
     chosenPoint: null,
     examined: {},
     notices: [],
+    left: [],
   },
-  device: { units: { length: 'm', pressure: 'kPa' }, look: 'auto' },
+  device: {
+    units: { length: 'm', pressure: 'kPa' },
+    look: 'auto',
+    listen: { lengthS: 10, way: 'both', contact: null, deviceId: null, speak: false, hookedUp: false },
+  },
 }

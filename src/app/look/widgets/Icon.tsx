@@ -3,6 +3,9 @@ import type { ReactNode } from 'react'
 const SHAPES = {
   jobs: <path d="M5 4.5h14v15H5zM9 9h6M9 13h6" />,
   line: <path d="M3 18h7V8h11M3 15v6M21 5v6" />,
+  listen: (
+    <path d="M12 3v8M8.5 6.500a3.500 3.500 0 0 1 7 0V9a3.500 3.500 0 0 1-7 0zM12 12.500V21M8 21h8M4 16c1.500 1 3 1.500 4.500 1.700M20 16c-1.500 1-3 1.500-4.500 1.700" />
+  ),
   place: (
     <path d="M12 21v-5M8 5.5h8a1.5 1.5 0 0 1 1.5 1.5v6.5A1.5 1.5 0 0 1 16 15H8a1.5 1.5 0 0 1-1.5-1.500V7A1.5 1.5 0 0 1 8 5.500zM5 21h14" />
   ),

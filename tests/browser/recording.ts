@@ -1,0 +1,110 @@
+import { createHash } from 'node:crypto'
+import type { Page } from 'playwright-core'
+import type { Clip } from '../../shared/audio/clip'
+import { readWav } from '../../shared/audio/readWav'
+import { writeWav } from '../../shared/audio/writeWav'
+import { Random } from '../../shared/base/random'
+import { goToScreen } from './yardPage'
+
+/** Arguments for the browser: this file stands for the microphone, over and over, and nobody is asked for leave. */
+export function microphoneArgs(path: string): string[] {
+  return [
+    '--use-fake-device-for-media-stream',
+    '--use-fake-ui-for-media-stream',
+    `--use-file-for-fake-audio-capture=${path}`,
+  ]
+}
+
+/** Noise as 16-bit WAV that is nowhere like itself, so that any piece of it tells where it was. */
+export function noiseWav(sampleRateHz: number, durationS: number, seed: number): Buffer {
+  const random = new Random(seed)
+  const samples = Float32Array.from({ length: sampleRateHz * durationS }, () => random.uniform() - 0.5)
+  const clip: Clip = { channels: [samples], sampleRateHz, encoding: { kind: 'pcm', bits: 16 }, problems: [] }
+  return Buffer.from(writeWav(clip))
+}
+
+/** Goes to the screen Listen for the first time, past hooking up, with clips of this length. */
+export async function goToListen(page: Page, seconds: number): Promise<void> {
+  await goToScreen(page, 'Listen')
+  await page.getByRole('button', { name: 'On to the points' }).click()
+  await page.getByLabel('Another length').fill(String(seconds))
+  await page.getByLabel('Another length').press('Tab')
+}
+
+/** A kept clip as bytes, out of the browser's storage: by point, air and take of the open job's recorded clips. */
+export interface KeptClip {
+  readonly row: { readonly point: number; readonly air: string; readonly take: number; readonly time_s: number }
+  readonly recording: Record<string, unknown>
+  readonly problems: readonly { readonly key: string }[]
+  readonly clip: Clip
+}
+
+interface StoredClip {
+  readonly point: number
+  readonly air: string
+  readonly take: number
+  readonly time_s: number
+  readonly sha256: string
+  readonly problems: readonly { readonly key: string }[]
+  readonly recording?: Record<string, unknown>
+}
+
+/** Every clip that was recorded here, of all kept jobs, in order of time; their digests are checked. */
+export async function recordedClips(page: Page): Promise<KeptClip[]> {
+  const stored = await page.evaluate(async () => {
+    const done = <T>(request: IDBRequest<T>) =>
+      new Promise<T>((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result)
+        request.onerror = () => reject(request.error)
+      })
+    const database = await done(indexedDB.open('yardhark'))
+    const jobs = (await done(database.transaction('jobs').objectStore('jobs').getAll())) as {
+      json: { lines: { sweeps: { clips: StoredClip[] }[] }[] }
+    }[]
+    const clips = jobs
+      .flatMap(({ json }) => json.lines.flatMap(({ sweeps }) => sweeps.flatMap((sweep) => sweep.clips)))
+      .filter(({ recording }) => recording !== undefined)
+    const read = async (sha256: string) => {
+      const sound = await done(database.transaction('sounds').objectStore('sounds').get(sha256))
+      const bytes = new Uint8Array(await (sound.bytes as Blob).arrayBuffer())
+      let text = ''
+      for (let i = 0; i < bytes.length; i += 8192) text += String.fromCharCode(...bytes.subarray(i, i + 8192))
+      return btoa(text)
+    }
+    const all = await Promise.all(clips.map(async (clip) => ({ clip, base64: await read(clip.sha256) })))
+    database.close()
+    return all
+  })
+  return stored
+    .map(({ clip, base64 }) => {
+      const bytes = Buffer.from(base64, 'base64')
+      if (createHash('sha256').update(bytes).digest('hex') !== clip.sha256)
+        throw new Error(`${clip.sha256} holds other bytes`)
+      const { recording = {}, problems, ...row } = clip
+      return { row, recording, problems, clip: readWav(new Uint8Array(bytes), '') }
+    })
+    .sort((a, b) => a.row.time_s - b.row.time_s)
+}
+
+/** Where a recording lies in the file that stands for the microphone, and by how much it differs there. */
+export interface Comparison {
+  readonly atFrame: number
+  /** Largest difference of any sample, full scale 1. */
+  readonly largest: number
+  readonly frames: number
+}
+
+/** @returns `null` when the recording's beginning is nowhere in the file. */
+export function compareWithFile(recorded: Float32Array, file: Float32Array): Comparison | null {
+  const within = 3 / 32_768
+  const probe = recorded.subarray(0, 64)
+  for (let at = 0; at < file.length; at++) {
+    if (!probe.every((sample, i) => Math.abs(sample - file[(at + i) % file.length]!) <= within)) continue
+    const largest = recorded.reduce(
+      (most, sample, i) => Math.max(most, Math.abs(sample - file[(at + i) % file.length]!)),
+      0,
+    )
+    return { atFrame: at, largest, frames: recorded.length }
+  }
+  return null
+}
