@@ -26,12 +26,12 @@ export type ColdStart = 'with pipe' | 'without pipe'
 
 /** So little that nothing comes along the pipe. */
 const NO_PIPE_DB = -40
-/** Steps of a cold start in which no clip is taken for disturbed: far from its end every clip looks so. Chosen. */
+/** Most steps of a cold start in which no clip is taken for disturbed: far from its end every clip looks so. Chosen. */
 const TRUSTING_STEPS = 8
 const MOST_STEPS = 40
 const MOST_DAMPING = 1e5
-/** A step that gains less than this, in nepers, ends the fit: far below what shifts a window. Chosen. */
-const SETTLED = 0.04
+/** A step that gains less than this, in nepers, ends the fit, or the part of it that doubts no clip. Chosen: little beside a window's 2. */
+const SETTLED = { doubting: 0.3, trusting: 3 }
 
 /**
  * Fits sources at given places to all bands and settings-down at once.
@@ -84,16 +84,12 @@ function climb(levels: LevelModel, start: Parameters, trusted: number) {
   let there: Parameters = { shared: new Float64Array(here.shared.length), own: new Float64Array(here.own.length) }
   let equations = new NormalEquations(levels.size, settings)
   let spare = new NormalEquations(levels.size, settings)
-  levels.doubtsClips = trusted === 0
+  let isTrusting = trusted > 0
+  levels.doubtsClips = !isTrusting
   let objective = levels.assemble(here, equations)
   let damping = 0
   let converged = false
-  for (let step = 0; step < MOST_STEPS && (step <= trusted || (!converged && damping < MOST_DAMPING)); step++) {
-    if (step === trusted && step > 0) {
-      levels.doubtsClips = true
-      objective = levels.assemble(here, equations)
-      damping = 0
-    }
+  for (let step = 1; step <= MOST_STEPS && !converged && damping < MOST_DAMPING; step++) {
     let tried = Number.POSITIVE_INFINITY
     if (equations.solve(damping)) {
       add(here.shared, equations.step, there.shared)
@@ -102,13 +98,20 @@ function climb(levels: LevelModel, start: Parameters, trusted: number) {
       tried = levels.assemble(there, spare)
     }
     if (tried <= objective) {
-      converged = objective - tried < SETTLED
+      converged = objective - tried < (isTrusting ? SETTLED.trusting : SETTLED.doubting)
       objective = tried
       damping = damping < 1e-3 ? 0 : damping / 4
       ;[here, there] = [there, here]
       ;[equations, spare] = [spare, equations]
     } else {
       damping = Math.max(damping * 6, 0.01)
+    }
+    if (isTrusting && (converged || step >= trusted || damping >= MOST_DAMPING)) {
+      isTrusting = false
+      converged = false
+      levels.doubtsClips = true
+      objective = levels.assemble(here, equations)
+      damping = 0
     }
   }
   return { here, equations, objective, converged }
