@@ -11,6 +11,7 @@ import { LINE_WORDS } from './lineWords'
 import { LISTEN_WORDS } from './listenWords'
 import { NEXT_WORDS } from './nextWords'
 import { PAD_WORDS } from './padWords'
+import { OFFLINE_WORDS } from './offlineWords'
 import { PAGE_WORDS } from './pageWords'
 import { PLACE_WORDS } from './placeWords'
 import { REASON_WORDS } from './reasons'
@@ -34,6 +35,7 @@ export const WORDS = {
   ...LISTEN_WORDS,
   ...NEXT_WORDS,
   ...PAD_WORDS,
+  ...OFFLINE_WORDS,
   ...PAGE_WORDS,
   ...PLACE_WORDS,
   ...RECORD_WORDS,

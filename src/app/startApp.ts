@@ -4,6 +4,8 @@ import { Analyst } from './analysis/analyst'
 import { AnswerKeeper } from './analysis/answerKeeper'
 import { nextTask } from './nextTask'
 import { newJob } from './open/newJob'
+import { HomeScreen } from './offline/homeScreen'
+import { OfflineKeeper } from './offline/offlineKeeper'
 import { Opener } from './open/opener'
 import { LeftRecordings } from './record/leftRecordings'
 import { goTo, readRoute } from './route'
@@ -23,7 +25,9 @@ export interface App {
   readonly store: Store
   readonly analyst: Analyst
   readonly database: Database
+  readonly homeScreen: HomeScreen
   readonly keeper: AnswerKeeper
+  readonly offlineKeeper: OfflineKeeper
   readonly opener: Opener
   readonly saver: Saver
   readonly left: LeftRecordings
@@ -44,6 +48,7 @@ export interface App {
 export async function startApp(): Promise<App> {
   const nowS = () => Date.now() / 1000
   const store = new Store(FIRST_STATE, nowS)
+  const homeScreen = new HomeScreen(store) // the browser offers it once, early
   const database = await openDatabase(() =>
     store.update((state) => tell(state, 'page', 'wrong', { key: 'other_tab_old', values: {} })),
   )
@@ -66,6 +71,7 @@ export async function startApp(): Promise<App> {
     await nextTask() // the list is left before it grows: nobody sees it, and its first date takes long
     store.update((state) => withSession(state, { jobs: list }))
   }
+  const offlineKeeper = new OfflineKeeper(store, () => performance.now(), () => saver.flush())
   const opener = new Opener({
     store,
     analyst,
@@ -81,7 +87,9 @@ export async function startApp(): Promise<App> {
     store,
     analyst,
     database,
+    homeScreen,
     keeper,
+    offlineKeeper,
     opener,
     saver,
     left,

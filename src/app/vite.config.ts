@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
+import { offlineCopy } from './offline/offlineCopy.config.ts'
 import contentPolicy from './serve/contentPolicy.json' with { type: 'json' }
 
 const root = resolve(import.meta.dirname, '../..')
@@ -57,7 +58,7 @@ export default defineConfig({
   root: import.meta.dirname,
   base: './',
   publicDir: resolve(root, 'public'),
-  plugins: [react(), policyInPage(), demoFolder()],
+  plugins: [react(), policyInPage(), demoFolder(), offlineCopy()],
   define: { YARDHARK_VERSION: JSON.stringify(version), YARDHARK_CORE: JSON.stringify(coreVersion()) },
   worker: { format: 'es', rolldownOptions },
   build: {

@@ -1,5 +1,6 @@
 import { Button } from '../look/widgets/Button'
 import { Notice } from '../look/widgets/Notice'
+import { NewerTakenNotice } from '../offline/NewerTakenNotice'
 import { dismissNotice } from '../store/actions/dismissNotice'
 import type { NoticePlace } from '../store/state'
 import { useApp, useAppState } from './useApp'
@@ -14,6 +15,7 @@ export function PageNotices({ place }: { readonly place: NoticePlace }) {
     <>
       {place === 'page' && <ReadOnlyNotice />}
       {place === 'page' && <SaveNotice />}
+      {place === 'page' && <NewerTakenNotice />}
       {notices
         .filter((notice) => notice.place === place)
         .map(({ id, severity, words }) => (

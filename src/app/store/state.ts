@@ -6,6 +6,7 @@ import type { Contact } from '../../../shared/sweep/sweep'
 import type { Keyed } from '../../../shared/words/sentence'
 import type { ShownUnits } from '../../../shared/words/shownUnits'
 import type { WordKey } from '../../../shared/words/words'
+import type { NewerVersion, OfflineState } from '../offline/offlineState'
 
 /** Everything the page shows is worked out from this. Plain data, never changed in place. */
 export interface AppState {
@@ -50,6 +51,11 @@ export interface Session {
     Record<string, { readonly looked: readonly number[]; readonly played: readonly number[] }>
   >
   readonly notices: readonly Notice[]
+  /** The copy of the page that works without a signal, and whether a newer version waits for a yes. */
+  readonly offline: OfflineState
+  readonly newerVersion: NewerVersion
+  /** The browser offers to put the page on the home screen. */
+  readonly canInstall: boolean
   /** Recordings that a killed page left behind, the oldest first. */
   readonly left: readonly LeftRecording[]
 }
@@ -161,6 +167,9 @@ export const FIRST_STATE: AppState = {
     chosenPoint: null,
     examined: {},
     notices: [],
+    offline: { stage: 'asking' },
+    newerVersion: 'none',
+    canInstall: false,
     left: [],
   },
   device: {

@@ -4,6 +4,9 @@ import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
 import { Icon } from '../../look/widgets/Icon'
 import { Panel } from '../../look/widgets/Panel'
+import { NewerNotice } from '../../offline/NewerNotice'
+import { NotSecureNotice } from '../../offline/NotSecureNotice'
+import { OfflinePanel } from '../../offline/OfflinePanel'
 import { DropArea } from '../../open/DropArea'
 import { OpenButtons } from '../../open/OpenButtons'
 import { OpeningPanel } from '../../open/OpeningPanel'
@@ -24,6 +27,8 @@ export function JobsScreen() {
       <div className="jobs">
         <div className="stack">
           <PageNotices place="jobs" />
+          <NotSecureNotice />
+          <NewerNotice />
           <OpeningPanel />
           {isEmpty && !isOpening && (
             <div className="jobs-empty">
@@ -55,6 +60,7 @@ export function JobsScreen() {
               </Button>
             )}
           </Panel>
+          <OfflinePanel />
           <DevicePanel />
         </div>
       </div>
