@@ -42,5 +42,4 @@ export const OFFLINE_WORDS = {
     text: 'This page was not opened securely (https): the browser lends it no microphone and keeps no copy for work without a signal.',
     mend: 'Clips of a recorder can be opened here. To record, open the page by an https address.',
   },
-  room_used: { text: 'In use on this device: {used_mb} of {room_mb} that the browser gives.' },
 } as const satisfies Record<string, Wording>

@@ -18,6 +18,8 @@ try {
       </AppContext>
     </StrictMode>,
   )
+  // The page itself comes first; what is kept for later comes after it.
+  if (import.meta.env.PROD) void app.offlineKeeper.start()
 } catch (error) {
   const key = error instanceof DOMException ? 'page_no_storage' : 'page_fault'
   const { text, mend } = wordsOf({ key, values: { why: error instanceof Error ? error.message : String(error) } })

@@ -3,9 +3,9 @@ import type { Job } from '../../shared/job/job'
 import { Analyst } from './analysis/analyst'
 import { AnswerKeeper } from './analysis/answerKeeper'
 import { nextTask } from './nextTask'
-import { newJob } from './open/newJob'
 import { HomeScreen } from './offline/homeScreen'
 import { OfflineKeeper } from './offline/offlineKeeper'
+import { newJob } from './open/newJob'
 import { Opener } from './open/opener'
 import { LeftRecordings } from './record/leftRecordings'
 import { goTo, readRoute } from './route'
@@ -71,7 +71,11 @@ export async function startApp(): Promise<App> {
     await nextTask() // the list is left before it grows: nobody sees it, and its first date takes long
     store.update((state) => withSession(state, { jobs: list }))
   }
-  const offlineKeeper = new OfflineKeeper(store, () => performance.now(), () => saver.flush())
+  const offlineKeeper = new OfflineKeeper(
+    store,
+    () => performance.now(),
+    () => saver.flush(),
+  )
   const opener = new Opener({
     store,
     analyst,
