@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { open } from 'node:fs/promises'
 import { createServer } from 'node:http'
+import { createServer as createSecureServer } from 'node:https'
 import { extname, join, resolve, sep } from 'node:path'
 
 const policy = JSON.parse(readFileSync(resolve(import.meta.dirname, 'contentPolicy.json'), 'utf8'))
@@ -27,19 +28,22 @@ const TYPES = {
 }
 
 /**
- * Serves the files of a folder to this machine only.
+ * Serves the files of a folder, to this machine only unless told otherwise.
  *
  * @param {string} folder
- * @param {{ firstPort: number, tries: number }} ports The first free one of them is taken; port 0 is any free one.
- * @returns {Promise<{ url: string, close: () => Promise<void> }>}
+ * @param {{ firstPort: number, tries: number, host?: string, secure?: { key: string, cert: string } }} ports
+ *   The first free port is taken; port 0 is any free one. `host` is the address to listen at; with `secure`, by https.
+ * @returns {Promise<{ url: string, port: number, close: () => Promise<void> }>}
  */
-export async function staticServer(folder, { firstPort, tries }) {
-  const server = createServer((request, response) => {
+export async function staticServer(folder, { firstPort, tries, host = '127.0.0.1', secure }) {
+  const serve = (request, response) => {
     answer(folder, request, response).catch(() => response.destroy())
-  })
-  const port = await listenOnFreePort(server, firstPort, tries)
+  }
+  const server = secure ? createSecureServer(secure, serve) : createServer(serve)
+  const port = await listenOnFreePort(server, firstPort, tries, host)
   return {
-    url: `http://127.0.0.1:${port}/`,
+    url: `${secure ? 'https' : 'http'}://127.0.0.1:${port}/`,
+    port,
     close: () => new Promise((done) => server.close(() => done()).closeAllConnections()),
   }
 }
@@ -81,12 +85,12 @@ function refuse(response, status) {
   response.end(status === 405 ? 'Only reading is possible here.\n' : 'There is nothing at this address.\n')
 }
 
-async function listenOnFreePort(server, firstPort, tries) {
+async function listenOnFreePort(server, firstPort, tries, host) {
   for (let port = firstPort; port < firstPort + tries; port++) {
     try {
       await new Promise((done, failed) => {
         server.once('error', failed)
-        server.listen(port, '127.0.0.1', () => {
+        server.listen(port, host, () => {
           server.off('error', failed)
           done()
         })

@@ -1,0 +1,1 @@
+export function certificate(names: readonly string[], nowMs?: number): { key: string; cert: string }
