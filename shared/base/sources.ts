@@ -234,4 +234,5 @@ export const SOURCES = {
     title: 'W. H. Press et al., Numerical Recipes in C, 2nd ed., section 6.2 (erfcc), 1992',
     seen: 'memory',
   },
+  FIPS180: { title: 'NIST FIPS PUB 180-4, Secure Hash Standard, 2015; formulae and constants', seen: 'memory' },
 } as const satisfies Record<string, Source>

@@ -40,6 +40,8 @@ export interface Yard {
     /** Before the page is opened. */
     prepare?: (context: BrowserContext) => Promise<void>,
   ) => Promise<YardPage>
+  /** As when the host is gone; the browser stays. */
+  readonly stopServing: () => Promise<void>
   readonly close: () => Promise<void>
 }
 
@@ -56,19 +58,26 @@ export interface YardPage {
  * Serves dist/app and starts a browser.
  *
  * @param extraArgs For the browser, as a file that stands for the microphone.
+ * @param served What is served when it is not the build at the root: `under` is the path of the page, without a leading slash.
  * @throws when the page was not built, or no Chromium is there.
  */
-export async function openYard(extraArgs: readonly string[] = []): Promise<Yard> {
-  const folder = resolve(root, 'dist/app')
-  if (!existsSync(resolve(folder, 'index.html'))) throw new Error('dist/app is not there: run npm run build first')
+export async function openYard(
+  extraArgs: readonly string[] = [],
+  served: { folder?: string; under?: string } = {},
+): Promise<Yard> {
+  const { folder = BUILT, under = '' } = served
+  if (!existsSync(resolve(folder, under, 'index.html')))
+    throw new Error('dist/app is not there: run npm run build first')
   const executablePath = chromiumPath()
   if (executablePath === null) throw new Error('no Chromium: run node tests/support/ensureChromium.mjs first')
   const server = await staticServer(folder, { firstPort: 0, tries: 1 })
+  const url = `${server.url}${under}`
   const browser = await chromium.launch({ executablePath, args: [...ARGS, ...extraArgs] })
   return {
-    url: server.url,
+    url,
     browser,
-    open: (size, options = {}, prepare) => openPage(browser, server.url, { ...SCREENS[size], ...options }, prepare),
+    open: (size, options = {}, prepare) => openPage(browser, url, { ...SCREENS[size], ...options }, prepare),
+    stopServing: () => server.close(),
     close: async () => {
       await browser.close()
       await server.close()
@@ -76,13 +85,21 @@ export async function openYard(extraArgs: readonly string[] = []): Promise<Yard>
   }
 }
 
+const BUILT = resolve(root, 'dist/app')
+
+/** What a page does not get here unless a test is about it: a second copy of everything, fetched beside each test. */
+function withoutServiceWorker(): void {
+  Reflect.deleteProperty(Navigator.prototype, 'serviceWorker')
+}
+
 async function openPage(
   browser: Browser,
   url: string,
-  options: BrowserContextOptions,
+  { serviceWorkers, ...options }: BrowserContextOptions,
   prepare?: (context: BrowserContext) => Promise<void>,
 ): Promise<YardPage> {
   const context = await browser.newContext({ locale: 'en-GB', timezoneId: 'UTC', ...options })
+  if (serviceWorkers !== 'allow') await context.addInitScript(withoutServiceWorker)
   await prepare?.(context)
   const troubles: string[] = []
   context.on('page', (page) => watch(page, url, troubles))

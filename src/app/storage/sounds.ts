@@ -2,6 +2,7 @@ import type { HeardClip } from '../../../shared/evidence/heardClip'
 import type { KeptSound } from '../../../shared/job/job'
 import { CORE_VERSION } from '../version'
 import type { Database } from './database'
+import { digestOf } from './digestOf'
 
 /**
  * Keeps the bytes of a sound under their digest. Kept once, however often they come.
@@ -9,8 +10,7 @@ import type { Database } from './database'
  * @throws what the device throws when it has no room left; nothing is kept then.
  */
 export async function keepSound(database: Database, bytes: Blob): Promise<KeptSound> {
-  const digest = await crypto.subtle.digest('SHA-256', await bytes.arrayBuffer())
-  const sha256 = [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
+  const sha256 = await digestOf(await bytes.arrayBuffer())
   if ((await database.count('sounds', sha256)) === 0) await database.put('sounds', { sha256, bytes })
   return { sha256, bytes: bytes.size }
 }

@@ -97,13 +97,13 @@ async function keepAll(): Promise<void> {
       await tell({ kind: 'keeping', newer, done, total: OFFLINE_FILES.length })
     }
   }
-  try {
-    await Promise.all(Array.from({ length: AT_ONCE }, next))
-  } catch (error) {
-    missing.length = 0
-    if (error instanceof Unkept) await tell({ kind: 'failed', newer, why: error.why, file: error.file })
-    throw error
-  }
+  // After a failure nothing more is begun, and what is on its way is still kept.
+  const lanes = Array.from({ length: AT_ONCE }, () => next().finally(() => missing.splice(0)))
+  const failed = (await Promise.allSettled(lanes)).find((lane) => lane.status === 'rejected')
+  if (failed === undefined) return
+  const { reason } = failed
+  if (reason instanceof Unkept) await tell({ kind: 'failed', newer, why: reason.why, file: reason.file })
+  throw reason
 }
 
 /**
