@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { join, resolve } from 'node:path'
+import { join, relative, resolve } from 'node:path'
 import { type Plugin, transformWithOxc } from 'vite'
 import type { OfflineFile } from './messages'
 
@@ -33,11 +33,7 @@ export async function writeServiceWorker(folder: string): Promise<void> {
 export function builtFiles(folder: string): OfflineFile[] {
   const paths = readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
-    .map((entry) =>
-      join(entry.parentPath, entry.name)
-        .slice(folder.length + 1)
-        .replaceAll('\\', '/'),
-    )
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).replaceAll('\\', '/'))
     .filter((path) => path !== SCRIPT)
   const turn = (path: string) => (path === 'index.html' ? 0 : path.startsWith('demo/') ? 2 : 1)
   return paths
