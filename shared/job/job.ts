@@ -2,6 +2,7 @@ import type { Problem } from '../base/problem'
 import type { Line } from '../line/line'
 import type { Verdict } from '../locate/answer'
 import type { SweepRow } from '../sweep/sweep'
+import type { CautionStep } from './cautions'
 import type { Complaint } from './complaint'
 import type { PlannedPoint } from './plannedPoints'
 import type { PressureTest } from './pressureTests'
@@ -88,4 +89,6 @@ export interface Job {
   readonly createdS: number
   readonly changedS: number
   readonly lines: readonly JobLine[]
+  /** Steps whose cautions somebody has read and hidden; the report shows them all the same. Not there: none. */
+  readonly hiddenCautions?: readonly CautionStep[]
 }

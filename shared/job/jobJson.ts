@@ -21,6 +21,7 @@ export function jobJson(job: Job): Record<string, unknown> {
     created_s: job.createdS,
     changed_s: job.changedS,
     lines: job.lines.map(lineFields),
+    ...(job.hiddenCautions && { hidden_cautions: job.hiddenCautions }),
   }
 }
 

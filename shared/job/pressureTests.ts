@@ -1,5 +1,6 @@
 import { DEFAULT_HOLD_RULES, type HoldTest } from '../pressure/gaugeLog'
-import type { HoldVerdict } from '../pressure/judgeHold'
+import type { HoldVerdict } from '../pressure/holdVerdicts'
+import type { PressureUnit } from '../pressure/pressureUnit'
 
 /** A verdict as it was when somebody closed the test, with the version that gave it. It is never worked out anew. */
 export interface KeptVerdict {
@@ -27,16 +28,18 @@ export const MOST_TESTS = 500
 export const MOST_READINGS = 5000
 export const MOST_FITTINGS = 100
 
-/** A test that nobody has begun: a gauge in psi read to a tenth unless another is told. */
+/** The step a gauge is read to until somebody says otherwise. Chosen: what the test's usual pressure is read to. */
+export const FIRST_RESOLUTION: Readonly<Record<PressureUnit, number>> = { psi: 0.1, kPa: 1, bar: 0.01 }
+
+/** A test that nobody has begun. */
 export function freshPressureTest(
-  told: Pick<PressureTest, 'id' | 'createdS'> & Partial<Pick<PressureTest, 'unit' | 'resolution' | 'rules'>>,
+  told: Pick<PressureTest, 'id' | 'createdS' | 'unit'> & Partial<PressureTest>,
 ): PressureTest {
   return {
     name: '',
-    unit: 'psi',
-    resolution: 0.1,
+    resolution: FIRST_RESOLUTION[told.unit],
     readings: [],
-    rules: DEFAULT_HOLD_RULES,
+    rules: DEFAULT_HOLD_RULES[told.unit],
     cameUp: null,
     startTemperatureC: null,
     endTemperatureC: null,

@@ -25,6 +25,7 @@ import {
   type KeptSound,
 } from './job'
 import { readComplaint } from './readComplaint'
+import { readHiddenCautions } from './readHiddenCautions'
 import { readPlannedPoints } from './readPlannedPoints'
 import { readPressureTests } from './readPressureTests'
 import { readRecording } from './readRecording'
@@ -57,15 +58,17 @@ const VERDICTS = ['located', 'unsure', 'no leak heard'] as const
 export function readJob(source: unknown, fileName: string): Job {
   const object = jsonObject(typeof source === 'string' ? parseJson(source, fileName) : source, fileName, '')
   refuseOtherVersions(object)
-  onlyKeys(object, ['schema_version', 'id', 'name', 'created_s', 'changed_s', 'lines'])
+  onlyKeys(object, ['schema_version', 'id', 'name', 'created_s', 'changed_s', 'lines', 'hidden_cautions'])
   const lines = objectList(object, 'lines', MOST_LINES).map(readLine)
   differentIds(object, 'lines', lines)
+  const hiddenCautions = readHiddenCautions(object)
   return {
     id: idField(object),
     name: textField(object, 'name', MOST_NAME),
     createdS: requiredNumber(object, 'created_s', TIME),
     changedS: requiredNumber(object, 'changed_s', TIME),
     lines,
+    ...(hiddenCautions.length > 0 && { hiddenCautions }),
   }
 }
 

@@ -8,7 +8,7 @@ import {
   requiredNumber,
 } from '../base/jsonFields'
 import { FITTING_MEANS, FITTING_STATES, type FittingCheck, type GaugeReading } from '../pressure/gaugeLog'
-import { HOLD_VERDICTS } from '../pressure/judgeHold'
+import { HOLD_VERDICTS } from '../pressure/holdVerdicts'
 import { PRESSURE_UNITS } from '../pressure/pressureUnit'
 import { differentIds, flagField, idField, objectList, onlyKeys, textField, wordField } from './fields'
 import { type KeptVerdict, MOST_FITTINGS, MOST_READINGS, MOST_TESTS, type PressureTest } from './pressureTests'

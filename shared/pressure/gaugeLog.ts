@@ -1,4 +1,4 @@
-import type { PressureUnit } from './pressureUnit'
+import { KPA_PER, type PressureUnit } from './pressureUnit'
 
 /** One look at the gauge. Kept as it was read, in the gauge's own unit: converted numbers hide a slip of the unit. */
 export interface GaugeReading {
@@ -43,8 +43,15 @@ export interface HoldRules {
   readonly leastHoldS: number
 }
 
-/** Water, 10 to 12 psi, at least 5 minutes, no drop beyond the gauge's resolution: common practice, no source. */
-export const DEFAULT_HOLD_RULES: HoldRules = { leastKpa: 69, mostKpa: 83, leastHoldS: 300 }
+/**
+ * Water, 10 to 12 psi (about 70 to 83 kPa), at least 5 minutes, no drop beyond the gauge's resolution: common practice, no
+ * source. In the round figures of each unit.
+ */
+export const DEFAULT_HOLD_RULES: Readonly<Record<PressureUnit, HoldRules>> = {
+  psi: { leastKpa: 10 * KPA_PER.psi, mostKpa: 12 * KPA_PER.psi, leastHoldS: 300 },
+  kPa: { leastKpa: 70, mostKpa: 83, leastHoldS: 300 },
+  bar: { leastKpa: 70, mostKpa: 83, leastHoldS: 300 },
+}
 
 /** A hold test of a line or of part of one. */
 export interface HoldTest extends GaugeLog {

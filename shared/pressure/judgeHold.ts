@@ -2,12 +2,10 @@ import { ATMOSPHERE_PA } from '../base/units'
 import type { FittingCheck, HoldTest } from './gaugeLog'
 import { heldReadings } from './heldReadings'
 import { chanceOf, type HoldFit, holdFit, mostBent, type StepFits, stepFits } from './holdFit'
+import type { HoldVerdict } from './holdVerdicts'
 import { KPA_PER } from './pressureUnit'
 import { type ReadingProblem, readingProblems } from './readingProblems'
 import { type KnownPipe, temperatureEffect } from './temperatureEffect'
-
-export const HOLD_VERDICTS = ['holds', 'drops', 'would not come up to pressure', 'cannot tell'] as const
-export type HoldVerdict = (typeof HOLD_VERDICTS)[number]
 
 /** Whose a drop is: the line's only when every plug and fitting was found tight. */
 export type DropOf = 'line' | 'weeping fitting' | 'fittings not checked'

@@ -61,7 +61,7 @@ const KINDS: Readonly<Record<string, (units: ShownUnits) => Kind>> = {
   fine_kpa: ({ pressure }) => ({ ...PRESSURES[pressure], decimals: FINE_DECIMALS[pressure] }),
   min: () => ({ factor: 1, unit: 'min', decimals: (size) => (size < 0.095 ? 2 : size < 9.95 ? 1 : 0) }),
   ml: () => ({ factor: 1, unit: 'mL', decimals: figures }),
-  mm: () => ({ factor: 1, unit: 'mm', decimals: (size) => (size < 0.995 ? 2 : 1) }),
+  mm: () => ({ factor: 1, unit: 'mm', decimals: figures }),
   j: () => ({ factor: 1, unit: 'J', decimals: figures }),
   hz: () => ({ factor: 1, unit: 'Hz', decimals: atLeast10 }),
   db: () => ({ factor: 1, unit: 'dB', decimals: atLeast10 }),

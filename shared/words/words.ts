@@ -1,4 +1,5 @@
 import { ANSWER_WORDS } from './answerWords'
+import { CAUTION_WORDS } from './cautionWords'
 import { CLIP_PROBLEMS } from './clipProblems'
 import { CONFIRM_WORDS } from './confirmWords'
 import { FILE_PROBLEMS } from './fileProblems'
@@ -14,6 +15,7 @@ import { OFFLINE_WORDS } from './offlineWords'
 import { PAD_WORDS } from './padWords'
 import { PAGE_WORDS } from './pageWords'
 import { PLACE_WORDS } from './placeWords'
+import { PRESSURE_WORDS } from './pressureWords'
 import { REASON_WORDS } from './reasons'
 import { RECORD_WORDS } from './recordWords'
 import { SHEET_PROBLEMS } from './sheetProblems'
@@ -23,6 +25,7 @@ import { TAPE_WORDS } from './tapeWords'
 /** All words by key. A key stands in one of the lists only; a test keeps that. */
 export const WORDS = {
   ...ANSWER_WORDS,
+  ...CAUTION_WORDS,
   ...CLIP_PROBLEMS,
   ...CONFIRM_WORDS,
   ...FILE_PROBLEMS,
@@ -38,6 +41,7 @@ export const WORDS = {
   ...OFFLINE_WORDS,
   ...PAGE_WORDS,
   ...PLACE_WORDS,
+  ...PRESSURE_WORDS,
   ...RECORD_WORDS,
   ...REASON_WORDS,
   ...SHEET_PROBLEMS,

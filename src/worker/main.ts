@@ -4,6 +4,7 @@ import { strongestChannel } from '../../shared/audio/strongestChannel'
 import { FormatError } from '../../shared/base/errors'
 import { heardClip } from '../../shared/evidence/heardClip'
 import { locate } from '../../shared/locate/locate'
+import { judgeHold } from '../../shared/pressure/judgeHold'
 import { spectrogram } from '../../shared/spectrum/spectrogram'
 import { spectrogramRows } from '../../shared/spectrum/spectrogramRows'
 import { welch } from '../../shared/spectrum/welch'
@@ -33,6 +34,7 @@ const SERVE: { readonly [Name in CallName]: Serve<Name> } = {
     return { ...spectrogramRows(whole, rows), timesS: whole.timesS }
   },
   samples: ({ sound }) => plainSamples(sound),
+  judgeHold: ({ test, pipe }) => judgeHold(test, pipe),
   readFolder,
   unzip: async ({ zip, name }, hand) => {
     await unzip(zip, name, (file) => hand(file, [file.bytes]))

@@ -4,6 +4,9 @@ import type { HeardClip } from '../../shared/evidence/heardClip'
 import type { Line } from '../../shared/line/line'
 import type { LocateAnswer } from '../../shared/locate/answer'
 import type { LocateInput } from '../../shared/locate/locate'
+import type { HoldTest } from '../../shared/pressure/gaugeLog'
+import type { HoldJudgement } from '../../shared/pressure/judgeHold'
+import type { KnownPipe } from '../../shared/pressure/temperatureEffect'
 import type { RowOptions, SpectrogramRows } from '../../shared/spectrum/spectrogramRows'
 import type { PowerDensity } from '../../shared/spectrum/welch'
 import type { SweepRow } from '../../shared/sweep/sweep'
@@ -67,6 +70,7 @@ export interface Calls {
     part: never
   }
   samples: { in: { sound: Sound }; out: PlainSamples; part: never }
+  judgeHold: { in: { test: HoldTest; pipe: KnownPipe }; out: HoldJudgement; part: never }
   readFolder: { in: FolderTexts; out: ReadFolder; part: never }
   unzip: { in: { zip: Blob; name: string }; out: null; part: UnzippedFile }
 }

@@ -17,9 +17,10 @@ export interface Sayer {
   readonly units: ShownUnits
 }
 
-/** Words in the units of whoever reads. */
-export function useSay(): Sayer {
-  const units = useAppState((state) => state.device.units)
+/** Words in the units of whoever reads; pressures in that of a gauge where one is told. */
+export function useSay(pressure?: ShownUnits['pressure']): Sayer {
+  const own = useAppState((state) => state.device.units)
+  const units = useMemo(() => (pressure === undefined ? own : { ...own, pressure }), [own, pressure])
   return useMemo(
     () => ({
       say: (key, ...[values]) => unbroken(sentence(key, (values ?? {}) as WordValues<typeof key>, units)),
@@ -37,5 +38,5 @@ export function useSay(): Sayer {
 function unbroken(text: string): string {
   return text
     .replace(/(?:\d+ ft )?(?:\d+ )?(?:1\/2|\d+) in\b/g, (tape) => tape.replaceAll(' ', '\u00a0'))
-    .replace(/(\d) (m|ft|Hz|dB|dBFS|s|%|kPa|psi|bar|MB)(?![\w-])/g, '$1\u00a0$2')
+    .replace(/(\d) (m|ft|Hz|dB|dBFS|s|%|kPa|psi|bar|MB|min|mL|mm|J)(?![\w-])/g, '$1\u00a0$2')
 }

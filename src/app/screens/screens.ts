@@ -7,7 +7,10 @@ import type { ScreenName } from './screenNames'
 
 export interface ScreenEntry {
   /** Its name in the bar; a label without values. */
-  readonly words: Extract<WordKey, 'label_jobs' | 'label_line' | 'label_listen' | 'label_place' | 'label_help'>
+  readonly words: Extract<
+    WordKey,
+    'label_jobs' | 'label_line' | 'label_pressure_screen' | 'label_listen' | 'label_place' | 'label_help'
+  >
   readonly icon: IconName
   /** Shown only with an open job and line. */
   readonly needsJob: boolean
@@ -17,12 +20,14 @@ export interface ScreenEntry {
 // The first screen comes with the page; the others follow as soon as it is shown, so that the first load stays small.
 const LATER = {
   line: later(async () => (await import('./line/LineScreen')).LineScreen),
+  pressure: later(async () => (await import('./pressure/PressureScreen')).PressureScreen),
   listen: later(async () => (await import('./listen/ListenScreen')).ListenScreen),
   place: later(async () => (await import('./place/PlaceScreen')).PlaceScreen),
   help: later(async () => (await import('./help/HelpScreen')).HelpScreen),
 }
 
 const LineLater = () => createElement(LaterScreen, { of: LATER.line })
+const PressureLater = () => createElement(LaterScreen, { of: LATER.pressure })
 const ListenLater = () => createElement(LaterScreen, { of: LATER.listen })
 const PlaceLater = () => createElement(LaterScreen, { of: LATER.place })
 const HelpLater = () => createElement(LaterScreen, { of: LATER.help })
@@ -31,6 +36,7 @@ const HelpLater = () => createElement(LaterScreen, { of: LATER.help })
 export const SCREENS: { readonly [Name in ScreenName]: ScreenEntry } = {
   jobs: { words: 'label_jobs', icon: 'jobs', needsJob: false, Screen: JobsScreen },
   line: { words: 'label_line', icon: 'line', needsJob: true, Screen: LineLater },
+  pressure: { words: 'label_pressure_screen', icon: 'pressure', needsJob: true, Screen: PressureLater },
   listen: { words: 'label_listen', icon: 'listen', needsJob: true, Screen: ListenLater },
   place: { words: 'label_place', icon: 'place', needsJob: true, Screen: PlaceLater },
   help: { words: 'label_help', icon: 'help', needsJob: false, Screen: HelpLater },
@@ -41,7 +47,7 @@ export const SCREENS: { readonly [Name in ScreenName]: ScreenEntry } = {
  * shows when the screen is gone to.
  */
 export async function fetchScreens(): Promise<void> {
-  for (const { fetch } of [LATER.place, LATER.line, LATER.listen, LATER.help]) {
+  for (const { fetch } of [LATER.place, LATER.line, LATER.listen, LATER.pressure, LATER.help]) {
     await nextTask()
     await fetch().catch(() => undefined)
   }

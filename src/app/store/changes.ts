@@ -1,5 +1,6 @@
 import type { JobLine } from '../../../shared/job/job'
 import type { PlannedPoint } from '../../../shared/job/plannedPoints'
+import type { PressureTest } from '../../../shared/job/pressureTests'
 import type { Sign } from '../../../shared/job/signs'
 import { BARE_SITE, type Site } from '../../../shared/job/site'
 import type { AppState, Device, Session } from './state'
@@ -52,4 +53,16 @@ export function withSigns(
   change: (signs: readonly Sign[]) => readonly Sign[],
 ): AppState {
   return withLine(state, lineId, (line) => ({ ...line, signs: change(line.signs ?? []) }))
+}
+
+/** The state with one pressure test of a line changed. */
+export function withPressureTest(
+  state: AppState,
+  { lineId, testId }: { readonly lineId: string; readonly testId: string },
+  change: (test: PressureTest) => PressureTest,
+): AppState {
+  return withLine(state, lineId, (line) => ({
+    ...line,
+    pressureTests: (line.pressureTests ?? []).map((test) => (test.id === testId ? change(test) : test)),
+  }))
 }

@@ -18,6 +18,7 @@ const DEMO: Job = {
   name: 'Alder Square',
   createdS: 1_776_500_000,
   changedS: 1_776_500_000.25,
+  hiddenCautions: ['pressure'],
   lines: [
     {
       id: 'line-1',
@@ -71,7 +72,7 @@ const DEMO: Job = {
       complaint: { said: 'loses 2 cm a day', ruledOut: ['pump', 'basin'], isolation: 'plugs', waterPasses: 'poorly' },
       pressureTests: [
         {
-          ...freshPressureTest({ id: 'test-1', createdS: 1_776_500_050 }),
+          ...freshPressureTest({ id: 'test-1', createdS: 1_776_500_050, unit: 'psi' }),
           name: 'Whole line',
           clockStartS: 1_776_500_060,
           readings: [
@@ -83,7 +84,7 @@ const DEMO: Job = {
           kept: { timeS: 1_776_500_500, verdict: 'cannot tell', version: '0.1.0' },
         },
         {
-          ...freshPressureTest({ id: 'test-2', createdS: 1_776_600_000, unit: 'bar', resolution: 0.01 }),
+          ...freshPressureTest({ id: 'test-2', createdS: 1_776_600_000, unit: 'bar', resolution: 0.02 }),
           cameUp: false,
         },
       ],
@@ -161,6 +162,7 @@ describe('a job', () => {
     ['lines.0.planned_points.1.point', 1.5, 'lines[0].planned_points[1].point: is 1.5; a whole number'],
     ['lines.0.planned_points', {}, 'lines[0].planned_points: is an object; a list'],
     ['lines.0.signs.0.kind', 'smell', 'lines[0].signs[0].kind: is "smell"; one of wet patch, sunk paver, bubbles'],
+    ['hidden_cautions', ['all'], 'hidden_cautions[0]: is "all"; one of pressure'],
     ['lines.0.complaint.ruled_out', ['moon'], 'lines[0].complaint.ruled_out[0]: is "moon"; one of pump, valves'],
     ['lines.0.pressure_tests.0.unit', 'atm', 'lines[0].pressure_tests[0].unit: is "atm"; one of psi, kPa, bar'],
     ['lines.0.pressure_tests.0.resolution', 0, 'lines[0].pressure_tests[0].resolution: is 0; a number above 0'],

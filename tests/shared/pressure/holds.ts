@@ -17,7 +17,7 @@ export const holdTest = (readings: readonly GaugeReading[], told: Partial<HoldTe
   unit: 'psi',
   resolution: 0.1,
   readings,
-  rules: DEFAULT_HOLD_RULES,
+  rules: DEFAULT_HOLD_RULES.psi,
   cameUp: null,
   startTemperatureC: null,
   endTemperatureC: null,

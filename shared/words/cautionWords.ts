@@ -1,0 +1,22 @@
+import type { Wording } from './wording'
+
+/** Where the work can hurt someone; each defers to the local code, licensed practice and the makers. */
+export const CAUTION_WORDS = {
+  heading_cautions: { text: 'Before you begin' },
+  do_hide_cautions: { text: 'Read: hide them in this job' },
+  do_show_cautions: { text: 'Show the cautions' },
+  caution_water_not_air: {
+    text: 'Test with water, never with air. Air in a plastic line is stored energy: it bursts where water only weeps.',
+  },
+  caution_relieve: {
+    text: 'Relieve to zero, and see it on the gauge, before you loosen, cut or enter anything.',
+  },
+  caution_pump: {
+    text: 'Pump locked out. Nobody in the basin while any suction is plugged or under test.',
+  },
+  caution_plugs: { text: "Inflatable plugs only to their maker's limit, and tied. Stand clear of them." },
+  caution_drinking: {
+    text: "Drinking-water lines only with the supplier's leave. Flush and disinfect as the local code says.",
+  },
+  caution_code_first: { text: "The local code, licensed practice and the makers' instructions come first." },
+} as const satisfies Record<string, Wording>
