@@ -104,7 +104,7 @@ function TestOf({ line, test, readOnly }: TestOfProps) {
     <div className="pressure">
       <div className="pressure-column">
         <GaugePart {...part} />
-        <ReadingPad {...part} />
+        <ReadingPad key={`${test.unit} ${test.resolution}`} {...part} />
         <ReadingsPart {...part} judged={judged} openId={openReading} onOpen={setOpenReading} />
         <FittingsPart {...part} />
         <TemperaturePart {...part} />
