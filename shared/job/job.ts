@@ -4,6 +4,7 @@ import type { Verdict } from '../locate/answer'
 import type { SweepRow } from '../sweep/sweep'
 import type { CautionStep } from './cautions'
 import type { Complaint } from './complaint'
+import type { Found } from './found'
 import type { PlannedPoint } from './plannedPoints'
 import type { PressureTest } from './pressureTests'
 import type { Recording } from './recording'
@@ -79,6 +80,8 @@ export interface JobLine {
   readonly complaint?: Complaint
   /** In order of time; not there: none. */
   readonly pressureTests?: readonly PressureTest[]
+  /** What was found, in order of time; not there: nothing yet. */
+  readonly found?: readonly Found[]
 }
 
 /** One visit to one site. Plain data, never changed in place: a change makes a new job that shares what stayed. */

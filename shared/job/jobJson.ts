@@ -1,6 +1,7 @@
 import type { Problem } from '../base/problem'
 import { lineJson } from '../line/lineJson'
 import type { Complaint } from './complaint'
+import { foundJson } from './foundJson'
 import { type Confirmation, JOB_SCHEMA_VERSION, type Job, type JobClip, type JobLine, type JobSweep } from './job'
 import type { PlannedPoint } from './plannedPoints'
 import { pressureTestJson } from './pressureTestJson'
@@ -41,6 +42,7 @@ function lineFields({ id, name, line, problems, sweeps, confirmations, ...later 
     ...(later.site && { site: siteFields(later.site) }),
     ...(later.complaint && { complaint: complaintFields(later.complaint) }),
     ...(later.pressureTests && { pressure_tests: later.pressureTests.map(pressureTestJson) }),
+    ...(later.found && { found: later.found.map(foundJson) }),
   }
 }
 

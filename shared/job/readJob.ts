@@ -25,6 +25,7 @@ import {
   type KeptSound,
 } from './job'
 import { readComplaint } from './readComplaint'
+import { readFound } from './readFound'
 import { readHiddenCautions } from './readHiddenCautions'
 import { readPlannedPoints } from './readPlannedPoints'
 import { readPressureTests } from './readPressureTests'
@@ -91,6 +92,7 @@ const LINE_KEYS = [
   'complaint',
   'pressure_tests',
   'removed_clips',
+  'found',
 ]
 
 function readLine(object: JsonObject): JobLine {
@@ -112,7 +114,7 @@ function readLine(object: JsonObject): JobLine {
   }
 }
 
-type LaterPart = 'plannedPoints' | 'signs' | 'site' | 'complaint' | 'pressureTests' | 'removedClips'
+type LaterPart = 'plannedPoints' | 'signs' | 'site' | 'complaint' | 'pressureTests' | 'removedClips' | 'found'
 
 /** Parts that older jobs do not have; not there when there is nothing of them. */
 function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
@@ -121,6 +123,7 @@ function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
   const site = readSite(object)
   const complaint = readComplaint(object)
   const pressureTests = readPressureTests(object)
+  const found = readFound(object)
   const hasRemoved = field(object, 'removed_clips') !== undefined
   const removedClips = hasRemoved ? objectList(object, 'removed_clips', MOST_CLIPS).map(readRemovedClip) : []
   return {
@@ -130,6 +133,7 @@ function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
     ...(site && { site }),
     ...(complaint && { complaint }),
     ...(pressureTests.length > 0 && { pressureTests }),
+    ...(found.length > 0 && { found }),
   }
 }
 

@@ -3,6 +3,7 @@ import { CAUTION_WORDS } from './cautionWords'
 import { CLIP_PROBLEMS } from './clipProblems'
 import { CONFIRM_WORDS } from './confirmWords'
 import { FILE_PROBLEMS } from './fileProblems'
+import { FOUND_WORDS } from './foundWords'
 import { HELP_WORDS } from './helpWords'
 import { HOLD_REASONS } from './holdReasons'
 import { HOOK_UP_WORDS } from './hookUpWords'
@@ -29,6 +30,7 @@ export const WORDS = {
   ...CLIP_PROBLEMS,
   ...CONFIRM_WORDS,
   ...FILE_PROBLEMS,
+  ...FOUND_WORDS,
   ...HELP_WORDS,
   ...HOLD_REASONS,
   ...HOOK_UP_WORDS,

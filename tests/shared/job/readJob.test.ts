@@ -69,6 +69,28 @@ const DEMO: Job = {
           centre: { xM: 4, yM: 3 },
         },
       },
+      found: [
+        {
+          id: 'found-1',
+          timeS: 1_776_500_900,
+          way: 'opened',
+          alongM: 6.41,
+          cause: 'fitting',
+          note: 'elbow cracked',
+          photo: { sha256: 'a'.repeat(64), bytes: 1_000 },
+          shown: { windowM: [6.15, 6.55], probability: 0.8, alongM: 6.37, verdict: 'located', version: '0.1.0' },
+        },
+        {
+          id: 'found-2',
+          timeS: 1_776_500_950,
+          way: 'by eye',
+          alongM: null,
+          cause: 'not seen',
+          note: '',
+          photo: null,
+          shown: null,
+        },
+      ],
       complaint: { said: 'loses 2 cm a day', ruledOut: ['pump', 'basin'], isolation: 'plugs', waterPasses: 'poorly' },
       pressureTests: [
         {

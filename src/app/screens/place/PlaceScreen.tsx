@@ -1,13 +1,14 @@
 import { type ReactNode, useDeferredValue } from 'react'
 import type { JobLine } from '../../../../shared/job/job'
 import type { LocateAnswer } from '../../../../shared/locate/answer'
+import { FoundPart } from '../../found/FoundPart'
 import { PageNotices } from '../../frame/PageNotices'
 import { useApp, useAppState } from '../../frame/useApp'
 import { useLater } from '../../frame/useLater'
 import { OpeningPanel } from '../../open/OpeningPanel'
 import { choosePoint } from '../../store/actions/choosePoint'
 import { noteExamined } from '../../store/actions/noteExamined'
-import { answerOf } from '../../store/selectors/answerOf'
+import { answerOf, confirmationOf } from '../../store/selectors/answerOf'
 import { shownLine } from '../../store/selectors/shownLine'
 import { ClipsPart } from './ClipsPart'
 import { ConfirmPanel } from './ConfirmPanel'
@@ -56,6 +57,7 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
   const choose = (point: number | null) => store.dispatch(choosePoint, point)
   const note = (point: number, how: 'looked' | 'played') =>
     store.dispatch(noteExamined, { lineId: line.id, point, how })
+  const isSaid = confirmationOf(line, answer) !== null || (line.found ?? []).length > 0
   const chosen = answer.points.find(({ point }) => point === chosenPoint)
   return (
     <div className="place" data-old={!isCurrent}>
@@ -79,6 +81,7 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
         )}
         <SignsPart line={line} answer={answer} />
         <ConfirmPanel line={line} answer={answer} />
+        {isSaid && <FoundPart line={line} answer={answer} place="place" />}
       </div>
       <div className="place-column">
         <Reasons answer={answer} />

@@ -11,7 +11,7 @@ const MOST_SIDE_PX = 2000
  *
  * @returns `null` until it is there; `'missing'` when it is not on this device, or cannot be read.
  */
-export function usePhotoUrl(photo: SitePhoto | null): string | 'missing' | null {
+export function usePhotoUrl(photo: Pick<SitePhoto, 'sha256'> | null): string | 'missing' | null {
   const { database } = useApp()
   const sha256 = photo?.sha256 ?? null
   const [shown, setShown] = useState<{ readonly sha256: string; readonly url: string } | null>(null)

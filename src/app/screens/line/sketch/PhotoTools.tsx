@@ -5,10 +5,10 @@ import { Button } from '../../../look/widgets/Button'
 import { Icon } from '../../../look/widgets/Icon'
 import { Notice } from '../../../look/widgets/Notice'
 import { NumberField } from '../../../look/widgets/NumberField'
+import { keepPhoto } from '../../../storage/keepPhoto'
 import { putPhoto } from '../../../store/actions/putPhoto'
 import { scalePhoto } from '../../../store/actions/scalePhoto'
 import { tell, untell } from '../../../store/notices'
-import { keepPhoto } from './keepPhoto'
 import type { ModeContext } from './padMode'
 
 /** A photo chosen, scaled, taken away. */

@@ -1,7 +1,7 @@
-import type { SitePhoto } from '../../../../../shared/job/site'
-import type { Keyed } from '../../../../../shared/words/sentence'
-import { type Database, isFull } from '../../../storage/database'
-import { keepSound } from '../../../storage/sounds'
+import type { SitePhoto } from '../../../shared/job/site'
+import type { Keyed } from '../../../shared/words/sentence'
+import { type Database, isFull } from './database'
+import { keepSound } from './sounds'
 
 /** Largest photo that is kept. Chosen: a camera's JPEG at its finest is half of it. */
 const MOST_BYTES = 40e6

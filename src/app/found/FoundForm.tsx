@@ -1,0 +1,147 @@
+import { useRef, useState } from 'react'
+import {
+  FOUND_CAUSES,
+  FOUND_WAYS,
+  type FoundCause,
+  type FoundWay,
+  type KeptPhoto,
+  MOST_FOUND_NOTE,
+} from '../../../shared/job/found'
+import { useApp, useAppState } from '../frame/useApp'
+import { useSay } from '../frame/useSay'
+import { Button } from '../look/widgets/Button'
+import { Choice } from '../look/widgets/Choice'
+import { Icon } from '../look/widgets/Icon'
+import { NumberField } from '../look/widgets/NumberField'
+import { SelectField } from '../look/widgets/SelectField'
+import { TextField } from '../look/widgets/TextField'
+import { newId } from '../newId'
+import { keepPhoto } from '../storage/keepPhoto'
+import { addFound } from '../store/actions/addFound'
+import { tell, untell } from '../store/notices'
+import type { NoticePlace } from '../store/state'
+import { VERSION } from '../version'
+import { FoundPhoto } from './FoundPhoto'
+import type { FoundPartProps } from './foundProps'
+import { CAUSE_WORDS, WAY_WORDS } from './foundTexts'
+import { shownWindow } from './shownWindow'
+
+const ALONG_M = 10_000
+
+/** Told once, with the place as it was taped: nothing is filled in beforehand that could be kept unread. */
+export function FoundForm({ line, answer, place }: FoundPartProps) {
+  const { say } = useSay()
+  const { store, nowS } = useApp()
+  const readOnly = useAppState((state) => state.session.readOnly)
+  const [way, setWay] = useState<FoundWay>('opened')
+  const [alongM, setAlongM] = useState<number | null>(null)
+  const [isNone, setIsNone] = useState(false)
+  const [cause, setCause] = useState<FoundCause>('not seen')
+  const [note, setNote] = useState('')
+  const [photo, setPhoto] = useState<KeptPhoto | null>(null)
+  const hasWindow = (answer?.sources.length ?? 0) > 0
+  const isEmpty = isNone && hasWindow && way === 'opened'
+  const keep = () => {
+    const atM = isEmpty ? null : alongM
+    const shown = shownWindow(answer, atM, VERSION)
+    const said = { id: newId(), timeS: nowS(), way, cause: isEmpty ? ('not seen' as const) : cause, note, photo }
+    store.dispatch(addFound, { lineId: line.id, found: { ...said, alongM: atM, shown } })
+  }
+  return (
+    <div className="found-form">
+      <p className="soft">{say('found_why')}</p>
+      <Choice
+        label={say('label_found_way')}
+        value={way}
+        options={FOUND_WAYS.map((value) => ({ value, words: say(WAY_WORDS[value]) }))}
+        disabled={readOnly}
+        onChange={setWay}
+      />
+      {hasWindow && way === 'opened' && (
+        <label className="found-check">
+          <input
+            type="checkbox"
+            checked={isNone}
+            disabled={readOnly}
+            onChange={(event) => setIsNone(event.target.checked)}
+          />
+          <span>{say('label_found_none')}</span>
+        </label>
+      )}
+      {!isEmpty && (
+        <>
+          <NumberField
+            label={say('label_found_where')}
+            value={alongM}
+            unit="m"
+            least={-ALONG_M}
+            most={ALONG_M}
+            disabled={readOnly}
+            onChange={setAlongM}
+            onWrong={() => setAlongM(null)}
+          />
+          <SelectField
+            label={say('label_found_cause')}
+            value={cause}
+            options={FOUND_CAUSES.map((value) => ({ value, words: say(CAUSE_WORDS[value]) }))}
+            disabled={readOnly}
+            onChange={setCause}
+          />
+        </>
+      )}
+      <TextField
+        label={say('label_found_note')}
+        value={note}
+        mostLength={MOST_FOUND_NOTE}
+        tall
+        disabled={readOnly}
+        onChange={setNote}
+      />
+      <PhotoField photo={photo} place={place} disabled={readOnly} onKept={setPhoto} />
+      <Button kind="decision" wide disabled={readOnly || (!isEmpty && alongM === null)} onClick={keep}>
+        {say('do_keep_found')}
+      </Button>
+    </div>
+  )
+}
+
+interface PhotoFieldProps {
+  readonly photo: KeptPhoto | null
+  readonly place: NoticePlace
+  readonly disabled: boolean
+  readonly onKept: (photo: KeptPhoto) => void
+}
+
+function PhotoField({ photo, place, disabled, onKept }: PhotoFieldProps) {
+  const { say } = useSay()
+  const { store, database } = useApp()
+  const input = useRef<HTMLInputElement>(null)
+  const take = async (file: File) => {
+    store.update((state) => untell(state, place))
+    const kept = await keepPhoto(database, file)
+    if ('trouble' in kept) return store.update((state) => tell(state, place, 'wrong', kept.trouble))
+    onKept({ sha256: kept.photo.sha256, bytes: kept.photo.bytes })
+  }
+  return (
+    <>
+      {photo && <FoundPhoto photo={photo} />}
+      <div className="row">
+        <Button icon={<Icon name="open" />} disabled={disabled} onClick={() => input.current?.click()}>
+          {say(photo === null ? 'do_found_photo' : 'do_found_other_photo')}
+        </Button>
+      </div>
+      <input
+        ref={input}
+        type="file"
+        accept="image/*"
+        hidden
+        data-picker="found"
+        onChange={(event) => {
+          const file = event.target.files?.[0]
+          event.target.value = ''
+          if (file) void take(file)
+        }}
+      />
+    </>
+  )
+}
