@@ -50,6 +50,8 @@ interface Kind {
 
 /** About two figures, and whole numbers from ten on. */
 const figures = (size: number) => (size < 0.0995 ? 3 : size < 0.995 ? 2 : atLeast10(size))
+/** A tenth of a minute where it says something. */
+const minutes = (size: number) => (size < 0.095 ? 2 : size < 9.95 && Math.round(size * 10) % 10 !== 0 ? 1 : 0)
 const atLeast10 = (size: number) => (size < 9.95 ? 1 : 0)
 
 const KINDS: Readonly<Record<string, (units: ShownUnits) => Kind>> = {
@@ -59,7 +61,7 @@ const KINDS: Readonly<Record<string, (units: ShownUnits) => Kind>> = {
   },
   kpa: ({ pressure }) => PRESSURES[pressure],
   fine_kpa: ({ pressure }) => ({ ...PRESSURES[pressure], decimals: FINE_DECIMALS[pressure] }),
-  min: () => ({ factor: 1, unit: 'min', decimals: (size) => (size < 0.095 ? 2 : size < 9.95 ? 1 : 0) }),
+  min: () => ({ factor: 1, unit: 'min', decimals: minutes }),
   ml: () => ({ factor: 1, unit: 'mL', decimals: figures }),
   mm: () => ({ factor: 1, unit: 'mm', decimals: figures }),
   j: () => ({ factor: 1, unit: 'J', decimals: figures }),

@@ -19,12 +19,16 @@ interface HoldCurveProps {
  * since that is all it says; the band is inferred and hatched.
  */
 export function HoldCurve({ test, judgement }: HoldCurveProps) {
+  return heldReadings(test).length < 2 ? null : <CurveFigure test={test} judgement={judgement} />
+}
+
+function CurveFigure({ test, judgement }: HoldCurveProps) {
   const { say } = useSay(test.unit)
   const { ref, widthPx } = useWidthPx()
   const held = heldReadings(test)
   const first = held[0]
   const last = held.at(-1)
-  if (first === undefined || last === undefined || held.length < 2) return null
+  if (first === undefined || last === undefined) return null
   const perUnit = KPA_PER[test.unit]
   const label = say('label_curve', {
     held_min: (last.timeS - first.timeS) / 60,

@@ -13,7 +13,6 @@ import { VERDICT_WORDS } from './verdictWords'
 interface HoldPartProps extends TestPartProps {
   readonly readOnly: boolean
   readonly judged: Judged | null
-  readonly onOpenReading: (id: string) => void
 }
 
 const DROP_WORDS = {

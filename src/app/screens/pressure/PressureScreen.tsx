@@ -102,16 +102,18 @@ function TestOf({ line, test, readOnly }: TestOfProps) {
   const part = { line, test, disabled: readOnly || test.kept !== null }
   return (
     <div className="pressure">
-      <div className="pressure-column">
+      <div className="pressure-column pressure-doing">
         <GaugePart {...part} />
         <ReadingPad key={`${test.unit} ${test.resolution}`} {...part} />
+      </div>
+      <div className="pressure-column pressure-said">
+        <HoldPart {...part} readOnly={readOnly} judged={judged} />
+        <DropMeaningPart {...part} judged={judged} pipe={pipe} />
+      </div>
+      <div className="pressure-column pressure-noting">
         <ReadingsPart {...part} judged={judged} openId={openReading} onOpen={setOpenReading} />
         <FittingsPart {...part} />
         <TemperaturePart {...part} />
-      </div>
-      <div className="pressure-column">
-        <HoldPart {...part} readOnly={readOnly} judged={judged} onOpenReading={setOpenReading} />
-        <DropMeaningPart {...part} judged={judged} pipe={pipe} />
       </div>
     </div>
   )

@@ -41,7 +41,7 @@ export function curveScale(extent: CurveExtent): CurveScale {
   return {
     x: (timeS) => left + ((timeS - startS) / (endS - startS)) * (right - left),
     y: (value) => top + ((high - value) / (high - low)) * (bottom - top),
-    times: multiples(startS / 60, (endS - startS * 0) / 60, minuteStep)
+    times: multiples(startS / 60, endS / 60, minuteStep)
       .map((minutes) => minutes * 60)
       .filter((timeS) => timeS < startS + 0.88 * (endS - startS)), // the unit stands at the end
     values: multiples(low, high, valueStep),
