@@ -58,7 +58,11 @@ export async function startApp(): Promise<App> {
 
   const saver = new Saver(store, database)
   const left = new LeftRecordings({ store, database, saver })
-  const lock = new TabLock((mayWrite) => void changeRight(store, database, saver, mayWrite))
+  const lock = new TabLock((mayWrite) => {
+    const wasReadOnly = store.get().session.readOnly
+    void changeRight(store, database, saver, mayWrite)
+    if (mayWrite && wasReadOnly) setTimeout(() => void left.find(), HANDED_OVER_MS)
+  })
   await lock.start()
   const analyst = new Analyst()
   const keeper = new AnswerKeeper(store, analyst, database)
@@ -115,6 +119,9 @@ export async function startApp(): Promise<App> {
     takeOver: () => lock.takeOver(),
   }
 }
+
+/** How long the other tab gets to end what it was recording, ms. Chosen. */
+const HANDED_OVER_MS = 1500
 
 /** What a killed page left behind is found, and what nobody has any more is taken out. */
 async function tidyUp(store: Store, database: Database, left: LeftRecordings): Promise<void> {

@@ -23,12 +23,21 @@ export function noiseWav(sampleRateHz: number, durationS: number, seed: number):
   return Buffer.from(writeWav(clip))
 }
 
-/** Goes to the screen Listen for the first time, past hooking up, with clips of this length. */
-export async function goToListen(page: Page, seconds: number): Promise<void> {
+/** Begins a job, goes to the screen Listen past hooking up, and adds these points a metre apart, with clips of this length. */
+export async function startListening(page: Page, points: number, seconds: number): Promise<void> {
+  await page.getByRole('button', { name: 'New job' }).click()
   await goToScreen(page, 'Listen')
   await page.getByRole('button', { name: 'On to the points' }).click()
-  await page.getByLabel('Another length').fill(String(seconds))
-  await page.getByLabel('Another length').press('Tab')
+  for (let point = 1; point <= points; point++) {
+    await page.getByLabel('Along the line').fill(String(point - 1))
+    await page.getByRole('button', { name: 'Add a point' }).click()
+    await page.getByRole('button', { name: `Point ${point}: not recorded` }).waitFor()
+    if (point === 1) await page.getByText('Listen at another place').click()
+  }
+  const length = page.getByLabel('Another length')
+  await length.fill(String(seconds))
+  await length.press('Tab')
+  await page.getByRole('button', { name: 'Point 1: not recorded' }).click()
 }
 
 /** A kept clip as bytes, out of the browser's storage: by point, air and take of the open job's recorded clips. */
@@ -86,7 +95,7 @@ export async function recordedClips(page: Page): Promise<KeptClip[]> {
     .sort((a, b) => a.row.time_s - b.row.time_s)
 }
 
-/** Where a recording lies in the file that stands for the microphone, and by how much it differs there. */
+/** Where a piece of a recording lies in the file that stands for the microphone, and by how much it differs there. */
 export interface Comparison {
   readonly atFrame: number
   /** Largest difference of any sample, full scale 1. */
@@ -94,17 +103,46 @@ export interface Comparison {
   readonly frames: number
 }
 
-/** @returns `null` when the recording's beginning is nowhere in the file. */
+/** Samples that tell a place in noise, and how near they must come: a few steps of 16 bits. */
+const PROBE_FRAMES = 64
+const NEAR = 3 / 32_768
+
+/** @returns `null` when the recording's beginning is nowhere in the file, which goes round and round. */
 export function compareWithFile(recorded: Float32Array, file: Float32Array): Comparison | null {
-  const within = 3 / 32_768
-  const probe = recorded.subarray(0, 64)
+  const atFrame = placeIn(file, recorded.subarray(0, PROBE_FRAMES))
+  if (atFrame === null) return null
+  const largest = recorded.reduce(
+    (most, sample, i) => Math.max(most, Math.abs(sample - file[(atFrame + i) % file.length]!)),
+    0,
+  )
+  return { atFrame, largest, frames: recorded.length }
+}
+
+/** The stretches of a recording that are in the file, each as long as it is equal within a step of 16 bits. */
+export function equalStretches(recorded: Float32Array, file: Float32Array): Comparison[] {
+  const stretches: Comparison[] = []
+  for (let from = 0; from + PROBE_FRAMES <= recorded.length; ) {
+    const atFrame = placeIn(file, recorded.subarray(from, from + PROBE_FRAMES))
+    if (atFrame === null) {
+      from += PROBE_FRAMES
+      continue
+    }
+    let frames = 0
+    let largest = 0
+    for (; from + frames < recorded.length; frames++) {
+      const difference = Math.abs(recorded[from + frames]! - file[(atFrame + frames) % file.length]!)
+      if (difference > 1 / 32_768) break
+      largest = Math.max(largest, difference)
+    }
+    if (frames >= PROBE_FRAMES) stretches.push({ atFrame, largest, frames })
+    from += Math.max(frames, PROBE_FRAMES)
+  }
+  return stretches
+}
+
+function placeIn(file: Float32Array, probe: Float32Array): number | null {
   for (let at = 0; at < file.length; at++) {
-    if (!probe.every((sample, i) => Math.abs(sample - file[(at + i) % file.length]!) <= within)) continue
-    const largest = recorded.reduce(
-      (most, sample, i) => Math.max(most, Math.abs(sample - file[(at + i) % file.length]!)),
-      0,
-    )
-    return { atFrame: at, largest, frames: recorded.length }
+    if (probe.every((sample, i) => Math.abs(sample - file[(at + i) % file.length]!) <= NEAR)) return at
   }
   return null
 }

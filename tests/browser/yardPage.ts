@@ -19,7 +19,8 @@ export const SCREENS = {
 } satisfies Record<string, BrowserContextOptions>
 export type ScreenSize = keyof typeof SCREENS
 
-const ARGS = [
+/** For a browser that runs as root on a machine without a screen, and calls nobody. */
+export const BROWSER_ARGS = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -58,21 +59,26 @@ export interface YardPage {
  * Serves dist/app and starts a browser.
  *
  * @param extraArgs For the browser, as a file that stands for the microphone.
- * @param served What is served when it is not the build at the root: `under` is the path of the page, without a leading slash.
+ * @param served What is served when it is not the build at the root: `under` is the path of the page, without a leading slash;
+ *   `env` is for the browser, beside what is set already.
  * @throws when the page was not built, or no Chromium is there.
  */
 export async function openYard(
   extraArgs: readonly string[] = [],
-  served: { folder?: string; under?: string } = {},
+  served: { folder?: string; under?: string; env?: Readonly<Record<string, string>> } = {},
 ): Promise<Yard> {
-  const { folder = BUILT, under = '' } = served
+  const { folder = BUILT, under = '', env = {} } = served
   if (!existsSync(resolve(folder, under, 'index.html')))
     throw new Error('dist/app is not there: run npm run build first')
   const executablePath = chromiumPath()
   if (executablePath === null) throw new Error('no Chromium: run node tests/support/ensureChromium.mjs first')
   const server = await staticServer(folder, { firstPort: 0, tries: 1 })
   const url = `${server.url}${under}`
-  const browser = await chromium.launch({ executablePath, args: [...ARGS, ...extraArgs] })
+  const browser = await chromium.launch({
+    executablePath,
+    args: [...BROWSER_ARGS, ...extraArgs],
+    env: { ...process.env, ...env } as Record<string, string>,
+  })
   return {
     url,
     browser,

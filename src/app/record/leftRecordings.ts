@@ -22,9 +22,10 @@ export interface LeftParts {
 export class LeftRecordings {
   constructor(private readonly parts: LeftParts) {}
 
-  /** Looks for them, and puts them on show. Only where nobody else can be recording. */
+  /** Looks for them, and puts them on show; not where another tab has the jobs and may be recording. */
   async find(): Promise<void> {
     const { database, store } = this.parts
+    if (store.get().session.readOnly) return
     await dropStrayChunks(database)
     const left: LeftRecording[] = []
     for (const recording of await leftRecordings(database)) {

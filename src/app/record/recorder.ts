@@ -160,6 +160,7 @@ export class Recorder {
   /** Starts the next clip; opens the microphone when it is closed. To be called from a click or key. */
   async start(): Promise<void> {
     await this.open()
+    if (this.microphone === null) return
     this.put({ trouble: null })
     this.step({ kind: 'start' })
   }
@@ -211,8 +212,9 @@ export class Recorder {
   }
 
   async setMonitoring(monitoring: boolean): Promise<void> {
-    await this.ears?.setMonitoring(monitoring)
-    this.put({ monitoring: monitoring && this.ears !== null })
+    if (this.ears === null) return
+    this.put({ monitoring })
+    await this.ears.setMonitoring(monitoring)
   }
 
   /** Another sweep for what is recorded from now on. */
