@@ -5,6 +5,7 @@ import type { SweepRow } from '../sweep/sweep'
 import type { CautionStep } from './cautions'
 import type { Complaint } from './complaint'
 import type { Found } from './found'
+import type { Mend } from './mend'
 import type { PlannedPoint } from './plannedPoints'
 import type { PressureTest } from './pressureTests'
 import type { Recording } from './recording'
@@ -82,6 +83,8 @@ export interface JobLine {
   readonly pressureTests?: readonly PressureTest[]
   /** What was found, in order of time; not there: nothing yet. */
   readonly found?: readonly Found[]
+  /** Not there: `NO_MEND`. */
+  readonly mend?: Mend
 }
 
 /** One visit to one site. Plain data, never changed in place: a change makes a new job that shares what stayed. */

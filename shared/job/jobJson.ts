@@ -3,6 +3,7 @@ import { lineJson } from '../line/lineJson'
 import type { Complaint } from './complaint'
 import { foundJson } from './foundJson'
 import { type Confirmation, JOB_SCHEMA_VERSION, type Job, type JobClip, type JobLine, type JobSweep } from './job'
+import { mendJson } from './mendJson'
 import type { PlannedPoint } from './plannedPoints'
 import { pressureTestJson } from './pressureTestJson'
 import type { Recording } from './recording'
@@ -43,6 +44,7 @@ function lineFields({ id, name, line, problems, sweeps, confirmations, ...later 
     ...(later.complaint && { complaint: complaintFields(later.complaint) }),
     ...(later.pressureTests && { pressure_tests: later.pressureTests.map(pressureTestJson) }),
     ...(later.found && { found: later.found.map(foundJson) }),
+    ...(later.mend && { mend: mendJson(later.mend) }),
   }
 }
 

@@ -27,6 +27,7 @@ import {
 import { readComplaint } from './readComplaint'
 import { readFound } from './readFound'
 import { readHiddenCautions } from './readHiddenCautions'
+import { readMend } from './readMend'
 import { readPlannedPoints } from './readPlannedPoints'
 import { readPressureTests } from './readPressureTests'
 import { readRecording } from './readRecording'
@@ -93,6 +94,7 @@ const LINE_KEYS = [
   'pressure_tests',
   'removed_clips',
   'found',
+  'mend',
 ]
 
 function readLine(object: JsonObject): JobLine {
@@ -114,7 +116,7 @@ function readLine(object: JsonObject): JobLine {
   }
 }
 
-type LaterPart = 'plannedPoints' | 'signs' | 'site' | 'complaint' | 'pressureTests' | 'removedClips' | 'found'
+type LaterPart = 'plannedPoints' | 'signs' | 'site' | 'complaint' | 'pressureTests' | 'removedClips' | 'found' | 'mend'
 
 /** Parts that older jobs do not have; not there when there is nothing of them. */
 function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
@@ -124,6 +126,7 @@ function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
   const complaint = readComplaint(object)
   const pressureTests = readPressureTests(object)
   const found = readFound(object)
+  const mend = readMend(object)
   const hasRemoved = field(object, 'removed_clips') !== undefined
   const removedClips = hasRemoved ? objectList(object, 'removed_clips', MOST_CLIPS).map(readRemovedClip) : []
   return {
@@ -134,6 +137,7 @@ function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
     ...(complaint && { complaint }),
     ...(pressureTests.length > 0 && { pressureTests }),
     ...(found.length > 0 && { found }),
+    ...(mend && { mend }),
   }
 }
 

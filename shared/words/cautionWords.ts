@@ -19,4 +19,12 @@ export const CAUTION_WORDS = {
     text: "Drinking-water lines only with the supplier's leave. Flush and disinfect as the local code says.",
   },
   caution_code_first: { text: "The local code, licensed practice and the makers' instructions come first." },
+  caution_air_sound: {
+    text: 'Air only for the sound: a regulator set before it is connected, a relief valve, no more than bubbles need, never above the pressure of the water test.',
+  },
+  caution_air_filled: { text: 'Let air in only after the line was filled with water.' },
+  caution_air_isolate: {
+    text: 'Shut off filter, heater and chlorinator before any air: air caught in a filter tank can throw its lid.',
+  },
+  caution_adhesive: { text: "Adhesives: gloves, fresh air, and the maker's sheet." },
 } as const satisfies Record<string, Wording>

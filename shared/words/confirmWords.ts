@@ -23,7 +23,7 @@ export const CONFIRM_WORDS = {
   do_say_again: { text: 'Answer again' },
   heading_before_digging: { text: 'Before digging' },
   caution_trench: {
-    text: 'From {deep_m} deep a trench needs protection. Soaked ground caves in sooner: support it earlier, and look for hollows under slabs.',
+    text: 'From 1.5 m (5 ft) deep a trench needs protection. Soaked ground caves in sooner: support it earlier, and look for hollows under slabs.',
   },
   caution_water_in_hole: {
     text: 'Water in the hole: pump, lights and heater isolated, and proved dead by somebody licensed. Near a pool, leave bonding conductors whole.',

@@ -11,6 +11,7 @@ import { JOBS_WORDS } from './jobsWords'
 import { LINE_PROBLEMS } from './lineProblems'
 import { LINE_WORDS } from './lineWords'
 import { LISTEN_WORDS } from './listenWords'
+import { MEND_WORDS } from './mendWords'
 import { NEXT_WORDS } from './nextWords'
 import { OFFLINE_WORDS } from './offlineWords'
 import { PAD_WORDS } from './padWords'
@@ -38,6 +39,7 @@ export const WORDS = {
   ...LINE_PROBLEMS,
   ...LINE_WORDS,
   ...LISTEN_WORDS,
+  ...MEND_WORDS,
   ...NEXT_WORDS,
   ...PAD_WORDS,
   ...OFFLINE_WORDS,

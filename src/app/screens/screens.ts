@@ -9,7 +9,7 @@ export interface ScreenEntry {
   /** Its name in the bar; a label without values. */
   readonly words: Extract<
     WordKey,
-    'label_jobs' | 'label_line' | 'label_pressure_screen' | 'label_listen' | 'label_place' | 'label_help'
+    'label_jobs' | 'label_line' | 'label_pressure_screen' | 'label_listen' | 'label_place' | 'label_mend' | 'label_help'
   >
   readonly icon: IconName
   /** Shown only with an open job and line. */
@@ -23,6 +23,7 @@ const LATER = {
   pressure: later(async () => (await import('./pressure/PressureScreen')).PressureScreen),
   listen: later(async () => (await import('./listen/ListenScreen')).ListenScreen),
   place: later(async () => (await import('./place/PlaceScreen')).PlaceScreen),
+  mend: later(async () => (await import('./mend/MendScreen')).MendScreen),
   help: later(async () => (await import('./help/HelpScreen')).HelpScreen),
 }
 
@@ -30,6 +31,7 @@ const LineLater = () => createElement(LaterScreen, { of: LATER.line })
 const PressureLater = () => createElement(LaterScreen, { of: LATER.pressure })
 const ListenLater = () => createElement(LaterScreen, { of: LATER.listen })
 const PlaceLater = () => createElement(LaterScreen, { of: LATER.place })
+const MendLater = () => createElement(LaterScreen, { of: LATER.mend })
 const HelpLater = () => createElement(LaterScreen, { of: LATER.help })
 
 /** Every screen; the bar and the page come from this list. */
@@ -39,6 +41,7 @@ export const SCREENS: { readonly [Name in ScreenName]: ScreenEntry } = {
   pressure: { words: 'label_pressure_screen', icon: 'pressure', needsJob: true, Screen: PressureLater },
   listen: { words: 'label_listen', icon: 'listen', needsJob: true, Screen: ListenLater },
   place: { words: 'label_place', icon: 'place', needsJob: true, Screen: PlaceLater },
+  mend: { words: 'label_mend', icon: 'mend', needsJob: true, Screen: MendLater },
   help: { words: 'label_help', icon: 'help', needsJob: false, Screen: HelpLater },
 }
 
@@ -47,7 +50,7 @@ export const SCREENS: { readonly [Name in ScreenName]: ScreenEntry } = {
  * shows when the screen is gone to.
  */
 export async function fetchScreens(): Promise<void> {
-  for (const { fetch } of [LATER.place, LATER.line, LATER.listen, LATER.pressure, LATER.help]) {
+  for (const { fetch } of [LATER.place, LATER.line, LATER.listen, LATER.pressure, LATER.mend, LATER.help]) {
     await nextTask()
     await fetch().catch(() => undefined)
   }

@@ -124,7 +124,7 @@ export interface Notice {
   readonly words: Keyed
 }
 
-export type NoticePlace = 'page' | 'jobs' | 'line' | 'pressure' | 'place' | 'listen'
+export type NoticePlace = 'page' | 'jobs' | 'line' | 'pressure' | 'place' | 'listen' | 'mend'
 
 /** Kept on this device, for all jobs. */
 export interface Device {

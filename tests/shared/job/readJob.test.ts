@@ -69,6 +69,21 @@ const DEMO: Job = {
           centre: { xM: 4, yM: 3 },
         },
       },
+      mend: {
+        cutAtM: 6.2,
+        parts: [
+          { id: 'part-1', name: 'pump side', fromM: 0, toM: 6.2, testIds: ['test-1', 'test-2'] },
+          { id: 'part-2', name: '', fromM: 6.2, toM: 13.4, testIds: [] },
+        ],
+        steps: [{ id: 'step-1', text: 'Dry fit', done: true }],
+        joint: {
+          adhesive: 'solvent cement',
+          times: { workMin: null, pressureMin: [60, 120] },
+          temperatureC: 12.5,
+          startS: 1_776_501_000,
+        },
+        closedS: 1_776_510_000,
+      },
       found: [
         {
           id: 'found-1',

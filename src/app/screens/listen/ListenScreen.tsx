@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import type { JobLine } from '../../../../shared/job/job'
+import { CautionsPart } from '../../frame/CautionsPart'
 import { PageNotices } from '../../frame/PageNotices'
 import { useApp, useAppState } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
@@ -31,6 +32,7 @@ export function ListenScreen() {
     <>
       <PageNotices place="listen" />
       <OpeningPanel />
+      <CautionsPart step="sound" />
       {canListen() ? <ListenOf key={line.id} line={line} /> : <ImportOnly line={line} />}
     </>
   )

@@ -3,6 +3,7 @@ import type { PressureTest } from '../../../../shared/job/pressureTests'
 import { KPA_PER } from '../../../../shared/pressure/pressureUnit'
 import { readQuantity } from '../../../../shared/words/readQuantity'
 import { useApp } from '../../frame/useApp'
+import { useNow } from '../../frame/useNow'
 import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
 import { Panel } from '../../look/widgets/Panel'
@@ -10,7 +11,6 @@ import { newId } from '../../newId'
 import { addReading } from '../../store/actions/addReading'
 import { changePressureTest } from '../../store/actions/changePressureTest'
 import { clockText, gaugeText, type TestPartProps } from './pressurePart'
-import { useNow } from './useNow'
 
 /** The clock, and a pad to keep what the needle shows with one thumb. */
 export function ReadingPad({ line, test, disabled }: TestPartProps) {

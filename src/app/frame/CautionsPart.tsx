@@ -1,9 +1,10 @@
-import { CAUTIONS, type CautionStep } from '../../../../shared/job/cautions'
-import { useApp, useAppState } from '../../frame/useApp'
-import { useSay } from '../../frame/useSay'
-import { Button } from '../../look/widgets/Button'
-import { Panel } from '../../look/widgets/Panel'
-import { hideCautions } from '../../store/actions/hideCautions'
+import { CAUTIONS, type CautionStep } from '../../../shared/job/cautions'
+import { Button } from '../look/widgets/Button'
+import { Panel } from '../look/widgets/Panel'
+import { hideCautions } from '../store/actions/hideCautions'
+import { useApp, useAppState } from './useApp'
+import { useSay } from './useSay'
+import './CautionsPart.css'
 
 /** What can hurt at this step, until it was read; the report has it either way. */
 export function CautionsPart({ step }: { readonly step: CautionStep }) {
@@ -22,8 +23,8 @@ export function CautionsPart({ step }: { readonly step: CautionStep }) {
     )
   }
   return (
-    <Panel heading={say('heading_cautions')}>
-      <ul className="pressure-cautions">
+    <Panel heading={say(step === 'dig' ? 'heading_before_digging' : 'heading_cautions')}>
+      <ul className="cautions">
         {CAUTIONS[step].map((key) => (
           <li key={key}>{say(key)}</li>
         ))}

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import { useApp } from '../../frame/useApp'
+import { useApp } from './useApp'
 
 const TICK_MS = 500
 
