@@ -130,14 +130,14 @@ describe('a line sketched by thumb on a phone', () => {
   it('has targets of 48 px, and nothing that an accessibility checker finds, light or dark', async () => {
     for (const mode of ['Legs', 'Covers', 'Fittings', 'Signs', 'Points', 'Photo']) {
       await page.getByRole('radio', { name: mode }).check()
-      for (const target of await pad.locator('.pad-target').all()) {
+      for (const target of await pad.locator('.sketchpad-target').all()) {
         const { width, height } = (await target.boundingBox())!
         expect(Math.min(width, height)).toBeGreaterThanOrEqual(48)
       }
-      expect(await axeFindings(page, { within: 'section:has(.pad)' })).toEqual([])
+      expect(await axeFindings(page, { within: 'section:has(.sketchpad)' })).toEqual([])
     }
     await page.emulateMedia({ colorScheme: 'dark' })
-    expect(await axeFindings(page, { within: 'section:has(.pad)', onlyContrast: true })).toEqual([])
+    expect(await axeFindings(page, { within: 'section:has(.sketchpad)', onlyContrast: true })).toEqual([])
     await page.emulateMedia({ colorScheme: 'light' })
   })
 
@@ -193,7 +193,7 @@ function cornerLabels(): Promise<string[]> {
 /** A thumb that drags a handle by so many pixels. */
 async function drag(id: string, byX: number, byY: number): Promise<void> {
   await pad.scrollIntoViewIfNeeded()
-  const box = (await handle(id).locator('.pad-target').boundingBox())!
+  const box = (await handle(id).locator('.sketchpad-target').boundingBox())!
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
   const client = await opened.context.newCDPSession(page)
   const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: { x: number; y: number }[]) =>

@@ -144,13 +144,13 @@ export function Pad(props: PadProps) {
     event.preventDefault()
   }
   return (
-    <div className="sketch pad" ref={ref}>
+    <div className="sketch sketchpad" ref={ref}>
       {widthPx > 0 && (
-        <div className="pad-sheet">
+        <div className="sketchpad-sheet">
           {/* biome-ignore lint/a11y/useSemanticElements: a drawing with buttons in it is a group, not a field set */}
           <svg
             ref={frame}
-            className="sketch-paper pad-paper"
+            className="sketch-paper sketchpad-paper"
             role="group"
             aria-label={say('label_pad')}
             width={size.widthPx}

@@ -20,10 +20,10 @@ export function PadGrid({ view, size }: { readonly view: SketchView; readonly si
     <>
       <defs>
         <pattern id={`${id}-fine`} {...lines(stepPx)}>
-          <path className="pad-grid" d={`M0 0H${stepPx}M0 0V${stepPx}`} />
+          <path className="sketchpad-grid" d={`M0 0H${stepPx}M0 0V${stepPx}`} />
         </pattern>
         <pattern id={`${id}-strong`} {...lines(5 * stepPx)}>
-          <path className="pad-grid pad-grid-strong" d={`M0 0H${5 * stepPx}M0 0V${5 * stepPx}`} />
+          <path className="sketchpad-grid sketchpad-grid-strong" d={`M0 0H${5 * stepPx}M0 0V${5 * stepPx}`} />
         </pattern>
       </defs>
       <rect width="100%" height="100%" fill={`url(#${id}-fine)`} />

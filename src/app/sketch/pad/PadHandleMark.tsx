@@ -24,7 +24,7 @@ export function PadHandleMark({ spotted, isChosen, isStop, onFocus, onBlur, onKe
     <g
       role="button"
       tabIndex={isStop ? 0 : -1}
-      className={`pad-handle pad-handle-${handle.shape}`}
+      className={`sketchpad-handle sketchpad-handle-${handle.shape}`}
       data-handle={handle.id}
       data-moves={handle.canMove}
       aria-pressed={isChosen}
@@ -34,7 +34,7 @@ export function PadHandleMark({ spotted, isChosen, isStop, onFocus, onBlur, onKe
       onKeyDown={onKeyDown}
     >
       <rect
-        className="pad-target"
+        className="sketchpad-target"
         x={grip.x - TARGET_PX / 2}
         y={grip.y - TARGET_PX / 2}
         width={TARGET_PX}
@@ -53,16 +53,18 @@ interface ShapeProps {
 }
 
 function Shape({ shape, isChosen, at, grip }: ShapeProps) {
-  const halo = <circle className="pad-halo" cx={grip.x} cy={grip.y} r="21" />
+  const halo = <circle className="sketchpad-halo" cx={grip.x} cy={grip.y} r="21" />
   if (shape === 'corner') {
     return (
       <>
         {isChosen && halo}
-        <circle className="pad-corner" cx={at.x} cy={at.y} r={isChosen ? 10 : 8} />
+        <circle className="sketchpad-corner" cx={at.x} cy={at.y} r={isChosen ? 10 : 8} />
       </>
     )
   }
-  if (shape === 'bar') return <rect className="pad-corner" x={at.x - 8} y={at.y - 8} width="16" height="16" rx="4" />
-  if (shape === 'cross') return <path className="pad-cross" d={`M${at.x - 14} ${at.y}h28M${at.x} ${at.y - 14}v28`} />
-  return isChosen ? halo : <circle className="pad-ring" cx={grip.x} cy={grip.y} r="17" />
+  if (shape === 'bar')
+    return <rect className="sketchpad-corner" x={at.x - 8} y={at.y - 8} width="16" height="16" rx="4" />
+  if (shape === 'cross')
+    return <path className="sketchpad-cross" d={`M${at.x - 14} ${at.y}h28M${at.x} ${at.y - 14}v28`} />
+  return isChosen ? halo : <circle className="sketchpad-ring" cx={grip.x} cy={grip.y} r="17" />
 }

@@ -19,13 +19,13 @@ export function PadNotes({ notes, toSpot, size }: PadNotesProps) {
         if (note.kind === 'text') return <Words key={note.id} note={note} spot={toSpot(note.at)} size={size} />
         if (note.kind === 'dot') {
           const { x, y } = toSpot(note.at)
-          return <circle key={note.id} className="pad-dot" cx={x} cy={y} r="6" />
+          return <circle key={note.id} className="sketchpad-dot" cx={x} cy={y} r="6" />
         }
         if (note.kind === 'line') {
           const [from, to] = [toSpot(note.from), toSpot(note.to)]
-          return <path key={note.id} className="pad-measure" d={`M${from.x} ${from.y}L${to.x} ${to.y}`} />
+          return <path key={note.id} className="sketchpad-measure" d={`M${from.x} ${from.y}L${to.x} ${to.y}`} />
         }
-        return <path key={note.id} className="pad-square" d={squareOf(note, toSpot(note.at))} />
+        return <path key={note.id} className="sketchpad-square" d={squareOf(note, toSpot(note.at))} />
       })}
     </g>
   )
@@ -40,7 +40,7 @@ interface WordsProps {
 function Words({ note, spot, size }: WordsProps) {
   const { x, y } = textBox(note, spot, size)
   return (
-    <text className="sketch-text pad-words" x={x} y={y} dy="0.35em" textAnchor="middle">
+    <text className="sketch-text sketchpad-words" x={x} y={y} dy="0.35em" textAnchor="middle">
       {note.words}
     </text>
   )

@@ -15,7 +15,7 @@ export function PadPhoto({ photo: { centre, mPerPx, widthPx, heightPx }, url, vi
   const [width, height] = [widthPx * scale, heightPx * scale]
   return (
     <image
-      className="pad-photo"
+      className="sketchpad-photo"
       href={url}
       x={x - width / 2}
       y={y - height / 2}

@@ -18,7 +18,7 @@ export function GroundTools({ of }: { readonly of: ModeContext }) {
   return (
     <>
       {chosen && (
-        <div className="pad-chosen" key={chosenId}>
+        <div className="sketchpad-chosen" key={chosenId}>
           <h3>
             {say('label_stretch_line', {
               cover: say(COVER_WORDS[chosen.cover]),

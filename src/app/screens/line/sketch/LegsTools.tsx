@@ -62,7 +62,7 @@ function LegTools({ of, number }: { readonly of: ModeContext; readonly number: n
     store.closeStep()
   }
   return (
-    <div className="pad-chosen">
+    <div className="sketchpad-chosen">
       <h3>{cornerWords(of, number, legs.length + 1)}</h3>
       <div className="line-pair">
         <NumberField

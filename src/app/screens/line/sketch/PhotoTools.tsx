@@ -80,7 +80,7 @@ function ScaleFields({ of }: { readonly of: ModeContext }) {
   }
   const cannot = disabled || distanceM === null || drawnM === 0
   return (
-    <div className="pad-chosen">
+    <div className="sketchpad-chosen">
       <NumberField
         label={say('label_pad_scale')}
         value={distanceM}

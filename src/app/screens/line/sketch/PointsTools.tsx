@@ -82,7 +82,7 @@ function PointFields({ of, point, next }: PointFieldsProps) {
     store.dispatch(movePoint, { lineId: jobLine.id, point: { point: point.point, alongM, offsetM, ...changed } })
   const common = { unit: 'm', disabled, onDone: store.closeStep, ...ALONG_LIMITS } as const
   return (
-    <div className="pad-chosen">
+    <div className="sketchpad-chosen">
       <h3>{pointLabel(of, point)}</h3>
       <div className="line-pair">
         <NumberField

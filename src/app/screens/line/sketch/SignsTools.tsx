@@ -44,7 +44,7 @@ function SignFields({ of, sign }: { readonly of: ModeContext; readonly sign: Sig
     store.dispatch(changeSign, { lineId: jobLine.id, sign: { ...sign, ...changed } })
   const common = { unit: 'm', disabled, onDone: store.closeStep, ...ALONG_LIMITS } as const
   return (
-    <div className="pad-chosen">
+    <div className="sketchpad-chosen">
       <h3>{say(SIGN_WORDS[sign.kind])}</h3>
       <div className="line-pair">
         <NumberField

@@ -70,7 +70,7 @@ export function SketchPanel({ jobLine, disabled }: SketchPanelProps) {
   }
   return (
     <Panel heading={say('heading_sketch')}>
-      <p className="pad-hint">{draft === null ? mode.hint : (chosen?.label ?? mode.hint)}</p>
+      <p className="sketchpad-hint">{draft === null ? mode.hint : (chosen?.label ?? mode.hint)}</p>
       <Pad
         draw={draw}
         places={placesOf(jobLine, name === 'photo')}
@@ -109,7 +109,7 @@ export function SketchPanel({ jobLine, disabled }: SketchPanelProps) {
       <p role="status" className="unseen">
         {draft === null && chosen?.label}
       </p>
-      <div className="pad-modes">
+      <div className="sketchpad-modes">
         <Choice
           label={say('label_mode')}
           labelUnseen

@@ -21,7 +21,7 @@ export function ThingsTools({ of }: { readonly of: ModeContext }) {
   return (
     <>
       {chosen && (
-        <div className="pad-chosen" key={chosen.id}>
+        <div className="sketchpad-chosen" key={chosen.id}>
           <h3>{thingWords(of, chosen.kind)}</h3>
           <NumberField
             label={say('label_pad_along')}
