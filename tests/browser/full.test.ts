@@ -28,15 +28,22 @@ afterAll(async () => {
 
 describe('a device without room', () => {
   it('is told of before it hurts', async () => {
-    await leaveRoom(page, 5e6)
+    // This browser tells every page the same room; others tell what there is.
+    await page.evaluate(() => {
+      navigator.storage.estimate = () => Promise.resolve({ usage: 1e6, quota: 6e6 })
+    })
     await page.getByRole('button', { name: 'Close the microphone' }).click()
     await page.getByRole('button', { name: 'Open the microphone' }).click()
-    console.log(await page.evaluate(() => navigator.storage.estimate()))
     await page.getByText(/^Room is left for about \d+ clips/).waitFor()
   })
 
   it('keeps every clip before, says that it is full, and holds on to as much of the last one as came', async () => {
-    await page.getByLabel('Another length').fill('20')
+    const length = page.getByLabel('Another length')
+    await length.fill('20')
+    await length.press('Tab')
+    await leaveRoom(page, 400e3)
+    // The browser goes by the room it once saw for as long as a page holds its database open.
+    await page.reload()
     await leaveRoom(page, 400e3)
     await page.getByRole('button', { name: /^Record point/ }).click()
     await page.getByText('This device has no room left.').waitFor()

@@ -25,7 +25,7 @@ export function noiseWav(sampleRateHz: number, durationS: number, seed: number):
 
 /** Begins a job, goes to the screen Listen past hooking up, and adds these points a metre apart, with clips of this length. */
 export async function startListening(page: Page, points: number, seconds: number): Promise<void> {
-  await page.getByRole('button', { name: 'New job' }).click()
+  await page.getByRole('button', { name: 'New job', exact: true }).click()
   await goToScreen(page, 'Listen')
   await page.getByRole('button', { name: 'On to the points' }).click()
   for (let point = 1; point <= points; point++) {
