@@ -20,6 +20,7 @@ import { PLACE_WORDS } from './placeWords'
 import { PRESSURE_WORDS } from './pressureWords'
 import { REASON_WORDS } from './reasons'
 import { RECORD_WORDS } from './recordWords'
+import { REPORT_WORDS } from './reportWords'
 import { SHEET_PROBLEMS } from './sheetProblems'
 import { SKETCH_WORDS } from './sketchWords'
 import { TAPE_WORDS } from './tapeWords'
@@ -48,6 +49,7 @@ export const WORDS = {
   ...PRESSURE_WORDS,
   ...RECORD_WORDS,
   ...REASON_WORDS,
+  ...REPORT_WORDS,
   ...SHEET_PROBLEMS,
   ...SKETCH_WORDS,
   ...TAPE_WORDS,

@@ -1,4 +1,4 @@
 /** Every screen, in the order of the bar. `jobs` and `help` need no open job. */
-export const SCREEN_NAMES = ['jobs', 'line', 'pressure', 'listen', 'place', 'mend', 'help'] as const
+export const SCREEN_NAMES = ['jobs', 'line', 'pressure', 'listen', 'place', 'mend', 'report', 'help'] as const
 
 export type ScreenName = (typeof SCREEN_NAMES)[number]

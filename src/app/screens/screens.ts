@@ -9,7 +9,14 @@ export interface ScreenEntry {
   /** Its name in the bar; a label without values. */
   readonly words: Extract<
     WordKey,
-    'label_jobs' | 'label_line' | 'label_pressure_screen' | 'label_listen' | 'label_place' | 'label_mend' | 'label_help'
+    | 'label_jobs'
+    | 'label_line'
+    | 'label_pressure_screen'
+    | 'label_listen'
+    | 'label_place'
+    | 'label_mend'
+    | 'label_report'
+    | 'label_help'
   >
   readonly icon: IconName
   /** Shown only with an open job and line. */
@@ -24,6 +31,7 @@ const LATER = {
   listen: later(async () => (await import('./listen/ListenScreen')).ListenScreen),
   place: later(async () => (await import('./place/PlaceScreen')).PlaceScreen),
   mend: later(async () => (await import('./mend/MendScreen')).MendScreen),
+  report: later(async () => (await import('./report/ReportScreen')).ReportScreen),
   help: later(async () => (await import('./help/HelpScreen')).HelpScreen),
 }
 
@@ -32,6 +40,7 @@ const PressureLater = () => createElement(LaterScreen, { of: LATER.pressure })
 const ListenLater = () => createElement(LaterScreen, { of: LATER.listen })
 const PlaceLater = () => createElement(LaterScreen, { of: LATER.place })
 const MendLater = () => createElement(LaterScreen, { of: LATER.mend })
+const ReportLater = () => createElement(LaterScreen, { of: LATER.report })
 const HelpLater = () => createElement(LaterScreen, { of: LATER.help })
 
 /** Every screen; the bar and the page come from this list. */
@@ -42,6 +51,7 @@ export const SCREENS: { readonly [Name in ScreenName]: ScreenEntry } = {
   listen: { words: 'label_listen', icon: 'listen', needsJob: true, Screen: ListenLater },
   place: { words: 'label_place', icon: 'place', needsJob: true, Screen: PlaceLater },
   mend: { words: 'label_mend', icon: 'mend', needsJob: true, Screen: MendLater },
+  report: { words: 'label_report', icon: 'report', needsJob: true, Screen: ReportLater },
   help: { words: 'label_help', icon: 'help', needsJob: false, Screen: HelpLater },
 }
 
@@ -50,7 +60,15 @@ export const SCREENS: { readonly [Name in ScreenName]: ScreenEntry } = {
  * shows when the screen is gone to.
  */
 export async function fetchScreens(): Promise<void> {
-  for (const { fetch } of [LATER.place, LATER.line, LATER.listen, LATER.pressure, LATER.mend, LATER.help]) {
+  for (const { fetch } of [
+    LATER.place,
+    LATER.line,
+    LATER.listen,
+    LATER.pressure,
+    LATER.mend,
+    LATER.report,
+    LATER.help,
+  ]) {
     await nextTask()
     await fetch().catch(() => undefined)
   }

@@ -124,7 +124,7 @@ export interface Notice {
   readonly words: Keyed
 }
 
-export type NoticePlace = 'page' | 'jobs' | 'line' | 'pressure' | 'place' | 'listen' | 'mend'
+export type NoticePlace = 'page' | 'jobs' | 'line' | 'pressure' | 'place' | 'listen' | 'mend' | 'report'
 
 /** Kept on this device, for all jobs. */
 export interface Device {

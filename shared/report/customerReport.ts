@@ -1,0 +1,119 @@
+import type { JobLine } from '../job/job'
+import { windowHeld } from '../job/windowHeld'
+import type { LocateAnswer } from '../locate/answer'
+import { sentence, wordsOf } from '../words/sentence'
+import { METRIC, type ShownUnits } from '../words/shownUnits'
+import { cautionItems } from './cautionItems'
+import { mendedItems } from './mendedItems'
+import { type ReportItem, type ReportSection, reportItem } from './report'
+import { testedItems } from './testedItems'
+
+/** What a report is made from. */
+export interface ReportOf {
+  readonly line: JobLine
+  /** The answer as it is now; `null`: there is none. */
+  readonly answer: LocateAnswer | null
+  /** What somebody said of just this answer by ear; `null`: nobody did. */
+  readonly said: 'yes' | 'no' | 'not sure' | null
+  /** For the places within sentences. */
+  readonly units?: ShownUnits
+}
+
+/**
+ * What the customer gets to read, in plain words: asked, tested, heard, found, done, cautions, whom to ask.
+ *
+ * @returns Always the same sections; where nothing was done, the section says so.
+ */
+export function customerReport({ line, answer, said, units = METRIC }: ReportOf): ReportSection[] {
+  return [
+    { id: 'asked', heading: 'heading_report_asked', items: askedItems(line) },
+    { id: 'tested', heading: 'heading_report_tested', items: testedItems(line) },
+    { id: 'heard', heading: 'heading_report_heard', items: heardItems(line, answer, said, units) },
+    { id: 'found', heading: 'heading_report_found', items: foundItems(line) },
+    { id: 'mended', heading: 'heading_report_mended', items: mendedItems(line) },
+    { id: 'cautions', heading: 'heading_report_cautions', items: cautionItems() },
+    { id: 'ask', heading: 'heading_report_ask', items: [reportItem('report_ask')] },
+  ]
+}
+
+const RULED = {
+  pump: 'label_ruled_pump',
+  valves: 'label_ruled_valves',
+  fittings: 'label_ruled_fittings',
+  basin: 'label_ruled_basin',
+  'other lines': 'label_ruled_lines',
+} as const
+
+const PASSES = {
+  freely: 'report_passes_freely',
+  poorly: 'report_passes_poorly',
+  'not at all': 'report_passes_not',
+} as const
+
+function askedItems({ complaint }: JobLine): ReportItem[] {
+  const items: ReportItem[] = []
+  if (complaint?.said) items.push(reportItem('report_said', { said: complaint.said }))
+  if (complaint && complaint.ruledOut.length > 0) {
+    const what = complaint.ruledOut.map((each) => sentence(RULED[each], {})).join(', ')
+    items.push(reportItem('report_ruled_out', { what }))
+  }
+  if (complaint?.isolation) items.push(reportItem('report_isolation', { isolation: complaint.isolation }))
+  if (complaint?.waterPasses) items.push(reportItem(PASSES[complaint.waterPasses]))
+  return items.length === 0 ? [reportItem('report_asked_nothing')] : items
+}
+
+const EAR = { yes: 'report_by_ear', no: 'report_ear_denies', 'not sure': 'report_ear_unsure' } as const
+
+function heardItems(
+  line: JobLine,
+  answer: LocateAnswer | null,
+  said: ReportOf['said'],
+  units: ShownUnits,
+): ReportItem[] {
+  if (line.sweeps.every(({ clips }) => clips.length === 0)) return [reportItem('report_not_listened')]
+  if (answer === null) return [reportItem('report_working')]
+  const [best] = answer.sources
+  if (answer.verdict === 'no leak heard') return [reportItem('report_none_heard')]
+  if (best === undefined) return [reportItem('report_unsure_nowhere'), reportItem('report_not_by_ear')]
+  const values = {
+    tape: wordsOf(best.tape, units).text,
+    along_m: best.alongM,
+    window_probability: best.windowProbability,
+    from_m: best.windowM[0],
+    to_m: best.windowM[1],
+  }
+  const ear = said === null ? 'report_not_by_ear' : EAR[said]
+  const key = answer.verdict === 'located' ? 'report_located' : 'report_unsure'
+  return [reportItem(key, values), reportItem(ear), reportItem('report_where_it_leaves')]
+}
+
+const WAYS = { opened: 'label_way_opened', 'by eye': 'label_way_eye', 'by ear': 'label_way_ear' } as const
+const CAUSES = {
+  root: 'label_cause_root',
+  stone: 'label_cause_stone',
+  crushed: 'label_cause_crushed',
+  joint: 'label_cause_joint',
+  fitting: 'label_cause_fitting',
+  frost: 'label_cause_frost',
+  'drill or stake': 'label_cause_drill',
+  age: 'label_cause_age',
+  other: 'label_cause_other',
+  'not seen': 'label_cause_unseen',
+} as const
+
+function foundItems({ found = [] }: JobLine): ReportItem[] {
+  if (found.length === 0) return [reportItem('report_found_nothing_yet')]
+  return found.flatMap((each) => {
+    const { alongM, way, cause, note, photo, shown } = each
+    const values = { way: sentence(WAYS[way], {}), cause: sentence(CAUSES[cause], {}) }
+    const what = alongM === null ? reportItem('found_nothing') : reportItem('found_at', { ...values, at_m: alongM })
+    const result = windowHeld(each)
+    const items = [photo === null ? what : { ...what, photo: photo.sha256 }]
+    if (note !== '') items.push(reportItem('label_noted', { note }))
+    if (result === null || shown === null) return [...items, reportItem('found_no_window')]
+    const window = { from_m: shown.windowM[0], to_m: shown.windowM[1] }
+    if (result.errorM === null) return [...items, reportItem('found_window_empty', window)]
+    const away_m = Math.abs(result.errorM)
+    return [...items, reportItem(result.held ? 'found_held' : 'found_missed', { ...window, away_m })]
+  })
+}

@@ -1,0 +1,38 @@
+import type { JobLine } from '../job/job'
+import type { MendPart } from '../job/mend'
+import { partProof } from '../job/partProof'
+import { sentence } from '../words/sentence'
+import { type ReportItem, reportItem } from './report'
+
+const ADHESIVES = {
+  'two-part wet': 'label_adhesive_two',
+  'solvent cement': 'label_adhesive_cement',
+  other: 'label_adhesive_other',
+} as const
+
+/** What was cut, proved and done. A part is proved only by a closed test that held. */
+export function mendedItems(line: JobLine): ReportItem[] {
+  const { mend } = line
+  if (mend === undefined) return [reportItem('report_not_mended')]
+  const { cutAtM, parts, steps, joint } = mend
+  const items = [
+    ...(cutAtM === null ? [] : [reportItem('report_cut', { at_m: cutAtM })]),
+    ...steps
+      .filter(({ text }) => text.trim() !== '')
+      .map(({ text, done }) => reportItem(done ? 'report_step_done' : 'report_step_open', { step: text })),
+    ...(joint.startS === null
+      ? []
+      : [reportItem('report_joint', { adhesive: sentence(ADHESIVES[joint.adhesive], {}) })]),
+    ...parts.map((part) => partItem(part, line, joint.startS)),
+  ]
+  return items.length === 0 ? [reportItem('report_not_mended')] : items
+}
+
+function partItem(part: MendPart, { pressureTests = [] }: JobLine, jointS: number | null): ReportItem {
+  const proof = partProof(part, pressureTests)
+  const values = { name: part.name, from_m: part.fromM, to_m: part.toM }
+  if (proof.state !== 'holds') return reportItem('report_part_not_proved', values)
+  if (jointS === null) return reportItem('report_part_proved', values)
+  const isAfter = proof.test.createdS >= jointS
+  return reportItem(isAfter ? 'report_part_proved_after' : 'report_part_proved_before', values)
+}
