@@ -42,7 +42,7 @@ describe('after the place was named, on a phone', () => {
     await page.getByRole('heading', { name: /^Start side/ }).waitFor()
     expect(await page.getByText('Not tested yet').count()).toBe(2)
     await page.getByRole('button', { name: 'Test Start side' }).click()
-    await page.getByLabel('Which test').waitFor()
+    await page.getByLabel('Test', { exact: true }).waitFor()
     await goToScreen(page, 'Mend')
     await page.getByText('Its test is not closed yet').waitFor()
   })

@@ -45,6 +45,7 @@ export function StepsPart({ mend, disabled, onChange }: MendPartProps) {
               label={say('label_step', { number: i + 1 })}
               value={step.text}
               mostLength={MOST_STEP_TEXT}
+              tall
               disabled={disabled}
               onChange={(text) => change(step.id, { text }, step.id)}
               onDone={store.closeStep}
