@@ -136,6 +136,7 @@ describe('opening on a phone', () => {
 
   it('lets go of an opening that is cancelled, as if it had never begun', async () => {
     await goToScreen(page, 'Jobs')
+    await page.getByText('Loose clips').first().waitFor()
     const before = await jobNames(page)
     let letThrough = () => {}
     const held = new Promise<void>((resolve) => {

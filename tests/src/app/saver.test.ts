@@ -43,7 +43,7 @@ describe('saving', () => {
     expect(state()).toBe('waiting')
     expect(await keptName()).toBeNull()
     await vi.waitFor(async () => expect(await keptName()).toBe('B'), { timeout: 5000 })
-    expect(state()).toBe('saved')
+    await vi.waitFor(() => expect(state()).toBe('saved'), { timeout: 5000 })
     await saver.close()
   })
 
