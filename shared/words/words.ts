@@ -2,12 +2,14 @@ import { ANSWER_WORDS } from './answerWords'
 import { CAUTION_WORDS } from './cautionWords'
 import { CLIP_PROBLEMS } from './clipProblems'
 import { CONFIRM_WORDS } from './confirmWords'
+import { EXPORT_WORDS } from './exportWords'
 import { FILE_PROBLEMS } from './fileProblems'
 import { FOUND_WORDS } from './foundWords'
 import { HELP_WORDS } from './helpWords'
 import { HOLD_REASONS } from './holdReasons'
 import { HOOK_UP_WORDS } from './hookUpWords'
 import { JOBS_WORDS } from './jobsWords'
+import { JOIN_WORDS } from './joinWords'
 import { LINE_PROBLEMS } from './lineProblems'
 import { LINE_WORDS } from './lineWords'
 import { LISTEN_WORDS } from './listenWords'
@@ -31,12 +33,14 @@ export const WORDS = {
   ...CAUTION_WORDS,
   ...CLIP_PROBLEMS,
   ...CONFIRM_WORDS,
+  ...EXPORT_WORDS,
   ...FILE_PROBLEMS,
   ...FOUND_WORDS,
   ...HELP_WORDS,
   ...HOLD_REASONS,
   ...HOOK_UP_WORDS,
   ...JOBS_WORDS,
+  ...JOIN_WORDS,
   ...LINE_PROBLEMS,
   ...LINE_WORDS,
   ...LISTEN_WORDS,

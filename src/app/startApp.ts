@@ -2,6 +2,7 @@ import { FormatError } from '../../shared/base/errors'
 import type { Job } from '../../shared/job/job'
 import { Analyst } from './analysis/analyst'
 import { AnswerKeeper } from './analysis/answerKeeper'
+import { Joiner } from './join/joiner'
 import { nextTask } from './nextTask'
 import { HomeScreen } from './offline/homeScreen'
 import { OfflineKeeper } from './offline/offlineKeeper'
@@ -26,6 +27,7 @@ export interface App {
   readonly analyst: Analyst
   readonly database: Database
   readonly homeScreen: HomeScreen
+  readonly joiner: Joiner
   readonly keeper: AnswerKeeper
   readonly offlineKeeper: OfflineKeeper
   readonly opener: Opener
@@ -80,7 +82,9 @@ export async function startApp(): Promise<App> {
     () => performance.now(),
     () => saver.flush(),
   )
+  const joiner = new Joiner(store, database)
   const opener = new Opener({
+    joiner,
     store,
     analyst,
     database,
@@ -96,6 +100,7 @@ export async function startApp(): Promise<App> {
     analyst,
     database,
     homeScreen,
+    joiner,
     keeper,
     offlineKeeper,
     opener,

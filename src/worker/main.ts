@@ -11,6 +11,7 @@ import { welch } from '../../shared/spectrum/welch'
 import type { CallName, Calls, Reply, Request, Sound } from './protocol'
 import { readFolder } from './readFolder'
 import { unzip } from './unzip'
+import { zip } from './zip'
 
 type Serve<Name extends CallName> = (
   input: Calls[Name]['in'],
@@ -36,6 +37,7 @@ const SERVE: { readonly [Name in CallName]: Serve<Name> } = {
   samples: ({ sound }) => plainSamples(sound),
   judgeHold: ({ test, pipe }) => judgeHold(test, pipe),
   readFolder,
+  zip: ({ files }, hand) => zip(files, (done) => hand({ done }, [])),
   unzip: async ({ zip, name }, hand) => {
     await unzip(zip, name, (file) => hand(file, [file.bytes]))
     return null

@@ -47,6 +47,12 @@ export interface UnzippedFile {
   readonly bytes: ArrayBuffer
 }
 
+/** A file on its way into a zip. */
+export interface FileToPack {
+  readonly path: string
+  readonly bytes: Blob
+}
+
 /** Mono samples of a clip's strongest channel, for listening. */
 export interface PlainSamples {
   readonly samples: Float32Array
@@ -72,6 +78,7 @@ export interface Calls {
   samples: { in: { sound: Sound }; out: PlainSamples; part: never }
   judgeHold: { in: { test: HoldTest; pipe: KnownPipe }; out: HoldJudgement; part: never }
   readFolder: { in: FolderTexts; out: ReadFolder; part: never }
+  zip: { in: { files: readonly FileToPack[] }; out: Blob; part: { readonly done: number } }
   unzip: { in: { zip: Blob; name: string }; out: null; part: UnzippedFile }
 }
 

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { useApp, useAppState } from '../frame/useApp'
 import { useSay } from '../frame/useSay'
+import { JoinPanel } from '../join/JoinPanel'
 import { Button } from '../look/widgets/Button'
 import { NumberField } from '../look/widgets/NumberField'
 import { Panel } from '../look/widgets/Panel'
@@ -12,7 +13,7 @@ export function OpeningPanel() {
   const { say } = useSay()
   const { opener } = useApp()
   const opening = useAppState((state) => state.session.opening)
-  if (opening === null) return null
+  if (opening === null) return <JoinPanel />
   if (opening.stage === 'asking') return <LayoutQuestion asking={opening} />
   const { stage, name, done, total } = opening
   return (

@@ -6,6 +6,7 @@ import type { Keyed } from '../../../shared/words/sentence'
 import { sentence } from '../../../shared/words/sentence'
 import type { ReadFolder, ToldLayout } from '../../worker/protocol'
 import { type Analyst, isAborted } from '../analysis/analyst'
+import type { Joiner } from '../join/joiner'
 import { newId } from '../newId'
 import { type Database, isFull } from '../storage/database'
 import { addLine } from '../store/actions/addLine'
@@ -40,6 +41,8 @@ export interface OpenerParts {
   readonly store: Store
   readonly analyst: Analyst
   readonly database: Database
+  /** Gets clips for a line that has points already. */
+  readonly joiner: Joiner
   readonly nowS: () => number
   /** Keeps a new job and shows it. */
   readonly showNewJob: (job: Job) => Promise<void>
@@ -95,7 +98,11 @@ export class Opener {
   private open(target: Target, gather: (signal: AbortSignal) => Promise<Source>): Promise<void> {
     return this.guarded(target, async (signal) => {
       const source = await gather(signal)
-      const asking = { source, root: sweepRoot(source), target }
+      const root = sweepRoot(source)
+      if (target.kind === 'sweep' && root.sheet === null && this.parts.joiner.offer(source, target.lineId)) {
+        return this.show(null)
+      }
+      const asking = { source, root, target }
       const read = await this.read(asking, null, signal)
       if (read.needsLayout) this.ask(asking, read)
       else await this.keep(asking, read, signal)

@@ -21,6 +21,11 @@ export async function loadSound(database: Database, sha256: string): Promise<Arr
   return kept === undefined ? null : kept.bytes.arrayBuffer()
 }
 
+/** The bytes as they came, without reading them; `null` when they are not, or no longer, in storage. */
+export async function soundBlob(database: Database, sha256: string): Promise<Blob | null> {
+  return (await database.get('sounds', sha256))?.bytes ?? null
+}
+
 /** What was heard in a sound before, by this version of the core. */
 export async function loadHeard(database: Database, sha256: string): Promise<HeardClip | null> {
   const kept = await database.get('evidence', evidenceKey(sha256))

@@ -6,6 +6,7 @@ import type { Contact } from '../../../shared/sweep/sweep'
 import type { Keyed } from '../../../shared/words/sentence'
 import type { ShownUnits } from '../../../shared/words/shownUnits'
 import type { WordKey } from '../../../shared/words/words'
+import type { Joining } from '../join/joining'
 import type { NewerVersion, OfflineState } from '../offline/offlineState'
 
 /** Everything the page shows is worked out from this. Plain data, never changed in place. */
@@ -38,6 +39,8 @@ export interface Session {
   readonly readOnly: boolean
   /** What is being opened; one at a time. */
   readonly opening: Opening | null
+  /** Clips of a recorder that wait for their points. */
+  readonly joining: Joining | null
   /** Evidence by the digest of the sound. */
   readonly heard: Readonly<Record<string, HeardClip>>
   /** Answers by the id of their line. */
@@ -124,7 +127,7 @@ export interface Notice {
   readonly words: Keyed
 }
 
-export type NoticePlace = 'page' | 'jobs' | 'line' | 'pressure' | 'place' | 'listen' | 'mend' | 'report'
+export type NoticePlace = 'page' | 'jobs' | 'line' | 'pressure' | 'place' | 'listen' | 'mend' | 'report' | 'join'
 
 /** Kept on this device, for all jobs. */
 export interface Device {
@@ -160,6 +163,7 @@ export const FIRST_STATE: AppState = {
     saving: { state: 'saved' },
     readOnly: false,
     opening: null,
+    joining: null,
     heard: {},
     answers: {},
     working: null,

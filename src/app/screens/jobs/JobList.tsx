@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { ExportChoice } from '../../export/ExportChoice'
 import { useApp, useAppState } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
@@ -23,7 +24,8 @@ export function JobList() {
 function JobEntry({ job }: { readonly job: JobSummary }) {
   const { say } = useSay()
   const readOnly = useAppState((state) => state.session.readOnly)
-  const [isAsking, setAsking] = useState(false)
+  const [asked, setAsked] = useState<'export' | 'delete' | null>(null)
+  const toggle = (what: 'export' | 'delete') => setAsked(asked === what ? null : what)
   const { lineCount: lines, pointCount: points } = job
   return (
     <li className="job-entry">
@@ -36,17 +38,33 @@ function JobEntry({ job }: { readonly job: JobSummary }) {
           {dayOf(job.changedS)}
         </time>
       </a>
+      {points > 0 && (
+        <Button
+          kind="bare"
+          iconOnly
+          icon={<Icon name="save" />}
+          aria-expanded={asked === 'export'}
+          onClick={() => toggle('export')}
+        >
+          {say('do_export_job', { name: job.name })}
+        </Button>
+      )}
       <Button
         kind="bare"
         iconOnly
         icon={<Icon name="remove" />}
         disabled={readOnly}
-        aria-expanded={isAsking}
-        onClick={() => setAsking(!isAsking)}
+        aria-expanded={asked === 'delete'}
+        onClick={() => toggle('delete')}
       >
         {say('do_delete_job', { name: job.name })}
       </Button>
-      {isAsking && <DeleteQuestion job={job} onKeep={() => setAsking(false)} />}
+      {asked === 'delete' && <DeleteQuestion job={job} onKeep={() => setAsked(null)} />}
+      {asked === 'export' && (
+        <div className="job-question">
+          <ExportChoice jobId={job.id} />
+        </div>
+      )}
     </li>
   )
 }

@@ -4,6 +4,7 @@ import { CautionsPart } from '../../frame/CautionsPart'
 import { PageNotices } from '../../frame/PageNotices'
 import { useApp, useAppState } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
+import { RecorderClipsPart } from '../../join/RecorderClipsPart'
 import { Button } from '../../look/widgets/Button'
 import { Notice } from '../../look/widgets/Notice'
 import { OpenButtons } from '../../open/OpenButtons'
@@ -76,6 +77,7 @@ function ListenOf({ line }: { readonly line: JobLine }) {
         <MorePointPart line={line} />
         <HowPart line={line} aside={<Button onClick={() => setHooking(true)}>{say('do_hook_up')}</Button>} />
         <ClipsPart line={line} />
+        <RecorderClipsPart lineId={line.id} />
       </div>
     </div>
   )

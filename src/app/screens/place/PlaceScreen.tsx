@@ -1,7 +1,9 @@
 import { type ReactNode, useDeferredValue } from 'react'
 import type { JobLine } from '../../../../shared/job/job'
 import type { LocateAnswer } from '../../../../shared/locate/answer'
+import { ExportButton } from '../../export/ExportButton'
 import { FoundPart } from '../../found/FoundPart'
+
 import { PageNotices } from '../../frame/PageNotices'
 import { useApp, useAppState } from '../../frame/useApp'
 import { useLater } from '../../frame/useLater'
@@ -94,6 +96,7 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
         </Later>
         <div className="row">
           <SaveAnswer line={line} answer={answer} />
+          <ExportButton line={line} />
         </div>
       </div>
     </div>
