@@ -5,6 +5,7 @@ import { gzipSync } from 'node:zlib'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { close } from '../support/close'
+import { differencesOf } from './differencesOf'
 import { longestTask } from './longestTask'
 import {
   axeFindings,
@@ -160,18 +161,4 @@ function toldByCommand(): unknown {
 
 function packedBytes(path: string): number {
   return gzipSync(readFileSync(path), { level: 9 }).length
-}
-
-/** Where two trees of JSON differ: numbers by more than `most`, relative to 1 or their size. */
-function differencesOf(a: unknown, b: unknown, most: number, place = ''): string[] {
-  if (typeof a === 'number' && typeof b === 'number') {
-    return Math.abs(a - b) <= most * Math.max(1, Math.abs(a)) ? [] : [`${place}: ${a} and ${b}`]
-  }
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) {
-    return Object.is(a, b) ? [] : [`${place}: ${JSON.stringify(a)} and ${JSON.stringify(b)}`]
-  }
-  const keys = new Set([...Object.keys(a), ...Object.keys(b)])
-  return [...keys].flatMap((key) =>
-    differencesOf((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key], most, `${place}.${key}`),
-  )
 }

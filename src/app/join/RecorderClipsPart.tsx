@@ -1,4 +1,3 @@
-import { PageNotices } from '../frame/PageNotices'
 import { useSay } from '../frame/useSay'
 import { Panel } from '../look/widgets/Panel'
 import { OpenButtons } from '../open/OpenButtons'
@@ -8,7 +7,6 @@ export function RecorderClipsPart({ lineId }: { readonly lineId: string }) {
   const { say } = useSay()
   return (
     <Panel heading={say('heading_recorder_clips')}>
-      <PageNotices place="join" />
       <p>{say('join_how')}</p>
       <OpenButtons target={{ kind: 'sweep', lineId }} />
     </Panel>

@@ -3,7 +3,6 @@ import type { JobLine } from '../../../../shared/job/job'
 import type { LocateAnswer } from '../../../../shared/locate/answer'
 import { ExportButton } from '../../export/ExportButton'
 import { FoundPart } from '../../found/FoundPart'
-
 import { PageNotices } from '../../frame/PageNotices'
 import { useApp, useAppState } from '../../frame/useApp'
 import { useLater } from '../../frame/useLater'
