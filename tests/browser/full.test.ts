@@ -39,7 +39,7 @@ describe('a device without room', () => {
 
   it('keeps every clip before, says that it is full, and holds on to as much of the last one as came', async () => {
     const length = page.getByLabel('Another length')
-    await length.fill('20')
+    await length.fill('60')
     await length.press('Tab')
     await leaveRoom(page, 400e3)
     // The browser goes by the room it once saw for as long as a page holds its database open.
@@ -77,7 +77,7 @@ describe('two tabs', () => {
   it('hand over in the middle of a clip, and what was recorded until then is there to be kept', async () => {
     await page.bringToFront()
     await page.getByRole('button', { name: /^Record point/ }).click()
-    await page.getByText(/^Recording: 1[0-8] seconds to go/).waitFor()
+    await page.getByText(/^Recording: 5[0-8] seconds to go/).waitFor()
     await second.getByRole('button', { name: 'Work here instead' }).click()
     await page.getByText('The jobs are open in another tab').waitFor()
     await second.getByRole('button', { name: 'Keep it as a clip' }).click()
