@@ -4,6 +4,7 @@ import type { LocateAnswer } from '../locate/answer'
 import { sentence, wordsOf } from '../words/sentence'
 import { METRIC, type ShownUnits } from '../words/shownUnits'
 import { cautionItems } from './cautionItems'
+import { CHOICE_WORDS } from './choiceWords'
 import { mendedItems } from './mendedItems'
 import { type ReportItem, type ReportSection, reportItem } from './report'
 import { testedItems } from './testedItems'
@@ -36,14 +37,6 @@ export function customerReport({ line, answer, said, units = METRIC }: ReportOf)
   ]
 }
 
-const RULED = {
-  pump: 'label_ruled_pump',
-  valves: 'label_ruled_valves',
-  fittings: 'label_ruled_fittings',
-  basin: 'label_ruled_basin',
-  'other lines': 'label_ruled_lines',
-} as const
-
 const PASSES = {
   freely: 'report_passes_freely',
   poorly: 'report_passes_poorly',
@@ -54,7 +47,7 @@ function askedItems({ complaint }: JobLine): ReportItem[] {
   const items: ReportItem[] = []
   if (complaint?.said) items.push(reportItem('report_said', { said: complaint.said }))
   if (complaint && complaint.ruledOut.length > 0) {
-    const what = complaint.ruledOut.map((each) => sentence(RULED[each], {})).join(', ')
+    const what = complaint.ruledOut.map((each) => sentence(CHOICE_WORDS.ruledOut[each], {})).join(', ')
     items.push(reportItem('report_ruled_out', { what }))
   }
   if (complaint?.isolation) items.push(reportItem('report_isolation', { isolation: complaint.isolation }))
@@ -87,25 +80,14 @@ function heardItems(
   return [reportItem(key, values), reportItem(ear), reportItem('report_where_it_leaves')]
 }
 
-const WAYS = { opened: 'label_way_opened', 'by eye': 'label_way_eye', 'by ear': 'label_way_ear' } as const
-const CAUSES = {
-  root: 'label_cause_root',
-  stone: 'label_cause_stone',
-  crushed: 'label_cause_crushed',
-  joint: 'label_cause_joint',
-  fitting: 'label_cause_fitting',
-  frost: 'label_cause_frost',
-  'drill or stake': 'label_cause_drill',
-  age: 'label_cause_age',
-  other: 'label_cause_other',
-  'not seen': 'label_cause_unseen',
-} as const
-
 function foundItems({ found = [] }: JobLine): ReportItem[] {
   if (found.length === 0) return [reportItem('report_found_nothing_yet')]
   return found.flatMap((each) => {
     const { alongM, way, cause, note, photo, shown } = each
-    const values = { way: sentence(WAYS[way], {}), cause: sentence(CAUSES[cause], {}) }
+    const values = {
+      way: sentence(CHOICE_WORDS.foundWay[way], {}),
+      cause: sentence(CHOICE_WORDS.foundCause[cause], {}),
+    }
     const what = alongM === null ? reportItem('found_nothing') : reportItem('found_at', { ...values, at_m: alongM })
     const result = windowHeld(each)
     const items = [photo === null ? what : { ...what, photo: photo.sha256 }]

@@ -2,13 +2,8 @@ import type { JobLine } from '../job/job'
 import type { MendPart } from '../job/mend'
 import { partProof } from '../job/partProof'
 import { sentence } from '../words/sentence'
+import { CHOICE_WORDS } from './choiceWords'
 import { type ReportItem, reportItem } from './report'
-
-const ADHESIVES = {
-  'two-part wet': 'label_adhesive_two',
-  'solvent cement': 'label_adhesive_cement',
-  other: 'label_adhesive_other',
-} as const
 
 /** What was cut, proved and done. A part is proved only by a closed test that held. */
 export function mendedItems(line: JobLine): ReportItem[] {
@@ -22,7 +17,7 @@ export function mendedItems(line: JobLine): ReportItem[] {
       .map(({ text, done }) => reportItem(done ? 'report_step_done' : 'report_step_open', { step: text })),
     ...(joint.startS === null
       ? []
-      : [reportItem('report_joint', { adhesive: sentence(ADHESIVES[joint.adhesive], {}) })]),
+      : [reportItem('report_joint', { adhesive: sentence(CHOICE_WORDS.adhesive[joint.adhesive], {}) })]),
     ...parts.map((part) => partItem(part, line, joint.startS)),
   ]
   return items.length === 0 ? [reportItem('report_not_mended')] : items

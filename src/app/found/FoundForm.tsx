@@ -7,6 +7,7 @@ import {
   type KeptPhoto,
   MOST_FOUND_NOTE,
 } from '../../../shared/job/found'
+import { CHOICE_WORDS } from '../../../shared/report/choiceWords'
 import { useApp, useAppState } from '../frame/useApp'
 import { useSay } from '../frame/useSay'
 import { Button } from '../look/widgets/Button'
@@ -23,7 +24,6 @@ import type { NoticePlace } from '../store/state'
 import { VERSION } from '../version'
 import { FoundPhoto } from './FoundPhoto'
 import type { FoundPartProps } from './foundProps'
-import { CAUSE_WORDS, WAY_WORDS } from './foundTexts'
 import { shownWindow } from './shownWindow'
 
 const ALONG_M = 10_000
@@ -53,7 +53,7 @@ export function FoundForm({ line, answer, place }: FoundPartProps) {
       <Choice
         label={say('label_found_way')}
         value={way}
-        options={FOUND_WAYS.map((value) => ({ value, words: say(WAY_WORDS[value]) }))}
+        options={FOUND_WAYS.map((value) => ({ value, words: say(CHOICE_WORDS.foundWay[value]) }))}
         disabled={readOnly}
         onChange={setWay}
       />
@@ -83,7 +83,7 @@ export function FoundForm({ line, answer, place }: FoundPartProps) {
           <SelectField
             label={say('label_found_cause')}
             value={cause}
-            options={FOUND_CAUSES.map((value) => ({ value, words: say(CAUSE_WORDS[value]) }))}
+            options={FOUND_CAUSES.map((value) => ({ value, words: say(CHOICE_WORDS.foundCause[value]) }))}
             disabled={readOnly}
             onChange={setCause}
           />

@@ -1,30 +1,16 @@
-import type { Found, FoundCause, FoundWay } from '../../../shared/job/found'
+import type { Found } from '../../../shared/job/found'
 import { windowHeld } from '../../../shared/job/windowHeld'
+import { CHOICE_WORDS } from '../../../shared/report/choiceWords'
 import type { Say } from '../frame/useSay'
-
-export const WAY_WORDS = {
-  opened: 'label_way_opened',
-  'by eye': 'label_way_eye',
-  'by ear': 'label_way_ear',
-} as const satisfies Record<FoundWay, string>
-
-export const CAUSE_WORDS = {
-  root: 'label_cause_root',
-  stone: 'label_cause_stone',
-  crushed: 'label_cause_crushed',
-  joint: 'label_cause_joint',
-  fitting: 'label_cause_fitting',
-  frost: 'label_cause_frost',
-  'drill or stake': 'label_cause_drill',
-  age: 'label_cause_age',
-  other: 'label_cause_other',
-  'not seen': 'label_cause_unseen',
-} as const satisfies Record<FoundCause, string>
 
 /** What was found, as a sentence. */
 export function foundText(say: Say, { alongM, way, cause }: Found): string {
   if (alongM === null) return say('found_nothing')
-  return say('found_at', { way: say(WAY_WORDS[way]), at_m: alongM, cause: say(CAUSE_WORDS[cause]) })
+  return say('found_at', {
+    way: say(CHOICE_WORDS.foundWay[way]),
+    at_m: alongM,
+    cause: say(CHOICE_WORDS.foundCause[cause]),
+  })
 }
 
 /** How the window did that had been shown before. */

@@ -3,6 +3,7 @@ import type { MendPart } from '../../../../shared/job/mend'
 import { type PartProof, partProof } from '../../../../shared/job/partProof'
 import { type LeakDensity, partsToTest } from '../../../../shared/job/partsToTest'
 import { freshPressureTest } from '../../../../shared/job/pressureTests'
+import { CHOICE_WORDS } from '../../../../shared/report/choiceWords'
 import { useApp, useAppState } from '../../frame/useApp'
 import { type Say, useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
@@ -98,10 +99,7 @@ function cutParts(parts: readonly MendPart[], atM: number, say: Say): MendPart[]
 const PROOF_WORDS = {
   'not tested': 'label_proof_none',
   'test open': 'label_proof_open',
-  holds: 'label_hold_holds',
-  drops: 'label_hold_drops',
-  'would not come up to pressure': 'label_hold_not_up',
-  'cannot tell': 'label_hold_cannot_tell',
+  ...CHOICE_WORDS.holdVerdict,
 } as const satisfies Record<PartProof['state'], string>
 
 interface PartOneProps extends MendPartProps {

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { Joint } from '../../../../shared/job/mend'
-import { ADHESIVES, type Adhesive, type CureStage, cureStage, USUAL_CURE } from '../../../../shared/pressure/cureTimes'
+import { ADHESIVES, type CureStage, cureStage, USUAL_CURE } from '../../../../shared/pressure/cureTimes'
+import { CHOICE_WORDS } from '../../../../shared/report/choiceWords'
 import { useApp } from '../../frame/useApp'
 import { useNow } from '../../frame/useNow'
 import { type Say, useSay } from '../../frame/useSay'
@@ -9,12 +10,6 @@ import { Choice } from '../../look/widgets/Choice'
 import { NumberField } from '../../look/widgets/NumberField'
 import { Panel } from '../../look/widgets/Panel'
 import type { MendPartProps } from './mendPart'
-
-const ADHESIVE_WORDS = {
-  'two-part wet': 'label_adhesive_two',
-  'solvent cement': 'label_adhesive_cement',
-  other: 'label_adhesive_other',
-} as const satisfies Record<Adhesive, string>
 
 /** The joint and when to look at it. The time stands in the job, so a closed app loses nothing. */
 export function JointPart({ line, mend, disabled, onChange }: MendPartProps) {
@@ -28,7 +23,7 @@ export function JointPart({ line, mend, disabled, onChange }: MendPartProps) {
       <Choice
         label={say('label_adhesive')}
         value={joint.adhesive}
-        options={ADHESIVES.map((value) => ({ value, words: say(ADHESIVE_WORDS[value]) }))}
+        options={ADHESIVES.map((value) => ({ value, words: say(CHOICE_WORDS.adhesive[value]) }))}
         disabled={disabled || isMade}
         onChange={(adhesive) => put({ adhesive, times: null })}
       />

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { CONFIRMATIONS, type Confirmation } from '../../../../shared/job/job'
+import { CHOICE_WORDS } from '../../../../shared/report/choiceWords'
 import { useApp, useAppState } from '../../frame/useApp'
 import { type Say, useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
@@ -53,8 +54,6 @@ function Said({ said, onAgain }: { readonly said: Confirmation; readonly onAgain
   )
 }
 
-const SAYS = { yes: 'label_says_yes', no: 'label_says_no', 'not sure': 'label_says_unsure' } as const
-
 interface QuestionProps extends ConfirmPanelProps {
   readonly needs: ConfirmNeeds
   readonly onKept: () => void
@@ -85,7 +84,7 @@ function Question({ line, answer, needs, onKept }: QuestionProps) {
       <Choice
         label={say('confirm_question', { point: needs.bestPoint })}
         value={says}
-        options={CONFIRMATIONS.map((value) => ({ value, words: say(SAYS[value]) }))}
+        options={CONFIRMATIONS.map((value) => ({ value, words: say(CHOICE_WORDS.says[value]) }))}
         disabled={!isReady}
         onChange={setSays}
       />

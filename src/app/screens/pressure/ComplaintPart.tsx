@@ -1,25 +1,12 @@
 import { type Complaint, MOST_COMPLAINT, NO_COMPLAINT, RULED_OUT, WATER_PASSES } from '../../../../shared/job/complaint'
 import type { JobLine } from '../../../../shared/job/job'
+import { CHOICE_WORDS } from '../../../../shared/report/choiceWords'
 import { useApp } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
 import { Choice } from '../../look/widgets/Choice'
 import { Disclosure } from '../../look/widgets/Disclosure'
 import { TextField } from '../../look/widgets/TextField'
 import { changeComplaint } from '../../store/actions/changeComplaint'
-
-const RULED_WORDS = {
-  pump: 'label_ruled_pump',
-  valves: 'label_ruled_valves',
-  fittings: 'label_ruled_fittings',
-  basin: 'label_ruled_basin',
-  'other lines': 'label_ruled_lines',
-} as const
-
-const PASSES_WORDS = {
-  freely: 'label_passes_freely',
-  poorly: 'label_passes_poorly',
-  'not at all': 'label_passes_not',
-} as const
 
 /** What was complained of, what was ruled out, how the line was shut off, and whether water passes at all. */
 export function ComplaintPart({ line, disabled }: { readonly line: JobLine; readonly disabled: boolean }) {
@@ -48,7 +35,7 @@ export function ComplaintPart({ line, disabled }: { readonly line: JobLine; read
                   checked={complaint.ruledOut.includes(each)}
                   onChange={(event) => put({ ruledOut: toggled(complaint.ruledOut, each, event.target.checked) })}
                 />
-                <span>{say(RULED_WORDS[each])}</span>
+                <span>{say(CHOICE_WORDS.ruledOut[each])}</span>
               </label>
             ))}
           </fieldset>
@@ -63,7 +50,7 @@ export function ComplaintPart({ line, disabled }: { readonly line: JobLine; read
             label={say('label_water_passes')}
             value={complaint.waterPasses ?? 'unsaid'}
             options={[
-              ...WATER_PASSES.map((value) => ({ value, words: say(PASSES_WORDS[value]) })),
+              ...WATER_PASSES.map((value) => ({ value, words: say(CHOICE_WORDS.waterPasses[value]) })),
               { value: 'unsaid' as const, words: say('label_passes_unsaid') },
             ]}
             disabled={disabled}

@@ -1,4 +1,5 @@
 import { FITTING_MEANS, FITTING_STATES, type FittingCheck } from '../../../../shared/pressure/gaugeLog'
+import { CHOICE_WORDS } from '../../../../shared/report/choiceWords'
 import { useApp } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
@@ -10,19 +11,6 @@ import { TextField } from '../../look/widgets/TextField'
 import { newId } from '../../newId'
 import { changePressureTest } from '../../store/actions/changePressureTest'
 import type { TestPartProps } from './pressurePart'
-
-const STATE_WORDS = {
-  tight: 'label_state_tight',
-  weeping: 'label_state_weeping',
-  'not checked': 'label_state_unchecked',
-} as const
-
-const BY_WORDS = {
-  'dye under water': 'label_by_dye',
-  soap: 'label_by_soap',
-  ear: 'label_by_ear',
-  other: 'label_by_other',
-} as const
 
 /** Each plug and fitting of the test: what may drop without the line leaking at all. */
 export function FittingsPart({ line, test, disabled }: TestPartProps) {
@@ -50,7 +38,7 @@ export function FittingsPart({ line, test, disabled }: TestPartProps) {
             <Choice
               label={say('label_fitting_state')}
               value={fitting.state}
-              options={FITTING_STATES.map((value) => ({ value, words: say(STATE_WORDS[value]) }))}
+              options={FITTING_STATES.map((value) => ({ value, words: say(CHOICE_WORDS.fittingState[value]) }))}
               disabled={disabled}
               onChange={(state) => change(fitting.id, { state })}
             />
@@ -60,7 +48,7 @@ export function FittingsPart({ line, test, disabled }: TestPartProps) {
                 value={fitting.by ?? 'unsaid'}
                 options={[
                   { value: 'unsaid' as const, words: say('label_by_unsaid') },
-                  ...FITTING_MEANS.map((value) => ({ value, words: say(BY_WORDS[value]) })),
+                  ...FITTING_MEANS.map((value) => ({ value, words: say(CHOICE_WORDS.fittingMeans[value]) })),
                 ]}
                 disabled={disabled}
                 onChange={(by) => change(fitting.id, { by: by === 'unsaid' ? null : by })}

@@ -1,4 +1,5 @@
 import type { DropOf, HoldJudgement } from '../../../../shared/pressure/judgeHold'
+import { CHOICE_WORDS } from '../../../../shared/report/choiceWords'
 import { useApp } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
@@ -8,7 +9,6 @@ import { VERSION } from '../../version'
 import { HoldCurve } from './HoldCurve'
 import type { TestPartProps } from './pressurePart'
 import type { Judged } from './useJudgement'
-import { VERDICT_WORDS } from './verdictWords'
 
 interface HoldPartProps extends TestPartProps {
   readonly readOnly: boolean
@@ -37,7 +37,7 @@ export function HoldPart({ line, test, disabled, readOnly, judged }: HoldPartPro
   return (
     <section className="panel hold" data-verdict={verdict} aria-labelledby="hold-verdict" aria-live="polite">
       <h2 id="hold-verdict" className="hold-verdict">
-        {say(VERDICT_WORDS[verdict])}
+        {say(CHOICE_WORDS.holdVerdict[verdict])}
       </h2>
       {judgement.dropOf !== null && <p className="hold-of">{say(DROP_WORDS[judgement.dropOf])}</p>}
       {test.kept !== null && <KeptNote test={test} judgement={judgement} />}
@@ -75,9 +75,9 @@ function KeptNote({ test, judgement }: { readonly test: TestPartProps['test']; r
   if (kept === null) return null
   return (
     <>
-      <p>{say('hold_kept', { verdict: say(VERDICT_WORDS[kept.verdict]), version: kept.version })}</p>
+      <p>{say('hold_kept', { verdict: say(CHOICE_WORDS.holdVerdict[kept.verdict]), version: kept.version })}</p>
       {kept.verdict !== judgement.verdict && (
-        <p>{say('hold_kept_differs', { verdict: say(VERDICT_WORDS[judgement.verdict]) })}</p>
+        <p>{say('hold_kept_differs', { verdict: say(CHOICE_WORDS.holdVerdict[judgement.verdict]) })}</p>
       )}
     </>
   )

@@ -4,6 +4,7 @@ import { freshPressureTest, type PressureTest } from '../../../../shared/job/pre
 import { pipeSize } from '../../../../shared/pressure/pipeSizes'
 import { PIPE_WALLS } from '../../../../shared/pressure/pipeWalls'
 import type { KnownPipe } from '../../../../shared/pressure/temperatureEffect'
+import { CHOICE_WORDS } from '../../../../shared/report/choiceWords'
 import { CautionsPart } from '../../frame/CautionsPart'
 import { PageNotices } from '../../frame/PageNotices'
 import { useApp, useAppState } from '../../frame/useApp'
@@ -23,7 +24,6 @@ import { ReadingPad } from './ReadingPad'
 import { ReadingsPart } from './ReadingsPart'
 import { TemperaturePart } from './TemperaturePart'
 import { useJudgement } from './useJudgement'
-import { VERDICT_WORDS } from './verdictWords'
 import './PressureScreen.css'
 
 /** Does the line leak at all: the complaint, and hold tests of the line or of parts of it. */
@@ -52,7 +52,7 @@ function PressureOf({ line }: { readonly line: JobLine }) {
   }
   const nameOf = (each: PressureTest, i: number) => {
     const name = each.name === '' ? say('label_test_number', { number: i + 1 }) : each.name
-    const verdict = each.kept === null ? say('label_test_open') : say(VERDICT_WORDS[each.kept.verdict])
+    const verdict = each.kept === null ? say('label_test_open') : say(CHOICE_WORDS.holdVerdict[each.kept.verdict])
     return say('label_test_named', { name, verdict })
   }
   return (
