@@ -1,10 +1,19 @@
 import { FormatError } from '../base/errors'
-import { checkedNumber, field, type JsonObject, jsonObject, optionalList, placeOf } from '../base/jsonFields'
+import {
+  checkedNumber,
+  field,
+  type JsonObject,
+  jsonObject,
+  type NumberLimits,
+  optionalList,
+  placeOf,
+} from '../base/jsonFields'
 import type { Problem } from '../base/problem'
 import { shown } from '../base/shown'
+import type { Reason } from '../locate/answer'
 
 const MOST_PROBLEMS = 10_000
-const PROBLEM_VALUE = { low: -1e15, high: 1e15 }
+const KEYED_VALUE = { low: -1e15, high: 1e15 }
 const SEVERITIES = ['spoilt', 'weak', 'note'] as const
 
 /** Text that must be there, of at most so many characters. @throws {FormatError} anything else. */
@@ -48,20 +57,51 @@ export function objectList(object: JsonObject, key: string, most: number): JsonO
 export function problemList(object: JsonObject): Problem[] {
   return objectList(object, 'problems', MOST_PROBLEMS).map((entry) => {
     onlyKeys(entry, ['key', 'severity', 'values'])
-    const values = jsonObject(field(entry, 'values'), entry.file, placeOf(entry, 'values'))
     return {
       key: textField(entry, 'key', 100),
       severity: wordField(entry, 'severity', SEVERITIES),
-      values: Object.fromEntries(Object.keys(values.fields).map((key) => [key, problemValue(values, key)])),
+      values: keyedValues(entry),
     }
   })
 }
 
-function problemValue(values: JsonObject, key: string): number | string {
+/** Keys of shared/words with their values. @throws {FormatError} anything else. */
+export function keyedList(object: JsonObject, key: string, most: number): Reason[] {
+  return objectList(object, key, most).map(readKeyed)
+}
+
+/** One key of shared/words with its values. @throws {FormatError} anything else. */
+export function readKeyed(object: JsonObject): Reason {
+  onlyKeys(object, ['key', 'values'])
+  return { key: textField(object, 'key', 100), values: keyedValues(object) }
+}
+
+/** The values of a sentence: numbers and texts. */
+function keyedValues(object: JsonObject): Reason['values'] {
+  const values = jsonObject(field(object, 'values'), object.file, placeOf(object, 'values'))
+  return Object.fromEntries(Object.keys(values.fields).map((key) => [key, keyedValue(values, key)]))
+}
+
+function keyedValue(values: JsonObject, key: string): number | string {
   const value = field(values, key)
   return typeof value === 'string'
     ? textField(values, key, 2000)
-    : checkedNumber(value, values.file, placeOf(values, key), PROBLEM_VALUE)
+    : checkedNumber(value, values.file, placeOf(values, key), KEYED_VALUE)
+}
+
+/** Two numbers `[from, to]`; `null` when the key is missing. @throws {FormatError} anything else. */
+export function pairField(object: JsonObject, key: string, limits: NumberLimits): readonly [number, number] | null {
+  const told = field(object, key)
+  if (told === undefined) return null
+  if (!Array.isArray(told) || told.length !== 2) fail(object, key, `is ${shown(told)}; two numbers are expected`)
+  const [from, to] = told.map((end, i) => checkedNumber(end, object.file, `${placeOf(object, key)}[${i}]`, limits))
+  return [from!, to!]
+}
+
+/** A list of numbers. @throws {FormatError} anything else. */
+export function numberList(object: JsonObject, key: string, most: number, limits: NumberLimits): number[] {
+  const place = placeOf(object, key)
+  return optionalList(object, key, most).map((value, i) => checkedNumber(value, object.file, `${place}[${i}]`, limits))
 }
 
 /** A job is written by programs only, so a key that is not known is a fault or from a newer one. @throws {FormatError} */

@@ -4,7 +4,9 @@ import type { Verdict } from '../locate/answer'
 import type { SweepRow } from '../sweep/sweep'
 import type { CautionStep } from './cautions'
 import type { Complaint } from './complaint'
+import type { Digging } from './digging'
 import type { Found } from './found'
+import type { KeptAnswer } from './keptAnswer'
 import type { Mend } from './mend'
 import type { PlannedPoint } from './plannedPoints'
 import type { PressureTest } from './pressureTests'
@@ -85,6 +87,10 @@ export interface JobLine {
   readonly found?: readonly Found[]
   /** Not there: `NO_MEND`. */
   readonly mend?: Mend
+  /** The answer as it stood when the job was closed; not there: it was not closed, or there was none. */
+  readonly keptAnswer?: KeptAnswer
+  /** Not there: `NO_DIGGING`. */
+  readonly digging?: Digging
 }
 
 /** One visit to one site. Plain data, never changed in place: a change makes a new job that shares what stayed. */

@@ -1,8 +1,10 @@
 import type { Problem } from '../base/problem'
 import { lineJson } from '../line/lineJson'
 import type { Complaint } from './complaint'
+import { diggingJson } from './diggingJson'
 import { foundJson } from './foundJson'
 import { type Confirmation, JOB_SCHEMA_VERSION, type Job, type JobClip, type JobLine, type JobSweep } from './job'
+import { keptAnswerJson } from './keptAnswerJson'
 import { mendJson } from './mendJson'
 import type { PlannedPoint } from './plannedPoints'
 import { pressureTestJson } from './pressureTestJson'
@@ -45,6 +47,8 @@ function lineFields({ id, name, line, problems, sweeps, confirmations, ...later 
     ...(later.pressureTests && { pressure_tests: later.pressureTests.map(pressureTestJson) }),
     ...(later.found && { found: later.found.map(foundJson) }),
     ...(later.mend && { mend: mendJson(later.mend) }),
+    ...(later.keptAnswer && { kept_answer: keptAnswerJson(later.keptAnswer) }),
+    ...(later.digging && { digging: diggingJson(later.digging) }),
   }
 }
 

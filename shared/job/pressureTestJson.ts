@@ -1,4 +1,4 @@
-import type { PressureTest } from './pressureTests'
+import type { KeptJudgement, KeptVerdict, PressureTest } from './pressureTests'
 
 /** A pressure test in the form of the job's file; `readPressureTests` gives the same again. */
 export function pressureTestJson(test: PressureTest): Record<string, unknown> {
@@ -24,6 +24,24 @@ export function pressureTestJson(test: PressureTest): Record<string, unknown> {
     start_temperature_c: test.startTemperatureC,
     end_temperature_c: test.endTemperatureC,
     fittings: test.fittings.map(({ id, name, state, by }) => ({ id, name, state, by })),
-    kept: test.kept && { time_s: test.kept.timeS, verdict: test.kept.verdict, version: test.kept.version },
+    kept: test.kept && keptFields(test.kept),
+  }
+}
+
+function keptFields({ timeS, verdict, version, judged }: KeptVerdict): Record<string, unknown> {
+  return { time_s: timeS, verdict, version, ...(judged && { judged: judgedFields(judged) }) }
+}
+
+function judgedFields({ reasons, dropOf, fallKpaPerMin, band }: KeptJudgement): Record<string, unknown> {
+  return {
+    reasons: reasons.map(({ key, values }) => ({ key, values })),
+    drop_of: dropOf,
+    fall_kpa_per_min: fallKpaPerMin && [fallKpaPerMin.low, fallKpaPerMin.value, fallKpaPerMin.high],
+    band: {
+      time_s: band.map(({ timeS }) => timeS),
+      kpa: band.map(({ kpa }) => kpa),
+      low_kpa: band.map(({ lowKpa }) => lowKpa),
+      high_kpa: band.map(({ highKpa }) => highKpa),
+    },
   }
 }

@@ -1,12 +1,26 @@
 import { DEFAULT_HOLD_RULES, type HoldTest } from '../pressure/gaugeLog'
+import type { BandPoint, Bounded } from '../pressure/holdFit'
 import type { HoldVerdict } from '../pressure/holdVerdicts'
+import type { DropOf, HoldReason } from '../pressure/judgeHold'
 import type { PressureUnit } from '../pressure/pressureUnit'
+
+/** What the judge said beside the verdict. */
+export interface KeptJudgement {
+  readonly reasons: readonly HoldReason[]
+  readonly dropOf: DropOf | null
+  /** `null` where no line could be fitted. */
+  readonly fallKpaPerMin: Bounded | null
+  /** The curve with its band; empty where no line could be fitted. */
+  readonly band: readonly BandPoint[]
+}
 
 /** A verdict as it was when somebody closed the test, with the version that gave it. It is never worked out anew. */
 export interface KeptVerdict {
   readonly timeS: number
   readonly verdict: HoldVerdict
   readonly version: string
+  /** Not there in jobs of older versions. */
+  readonly judged?: KeptJudgement
 }
 
 /** A pressure test of the line or of a part of it. */
@@ -27,6 +41,9 @@ export interface PressureTest extends HoldTest {
 export const MOST_TESTS = 500
 export const MOST_READINGS = 5000
 export const MOST_FITTINGS = 100
+export const MOST_BAND = 1000
+export const MOST_HOLD_REASONS = 200
+export const DROP_OF = ['line', 'weeping fitting', 'fittings not checked'] as const satisfies readonly DropOf[]
 
 /** The step a gauge is read to until somebody says otherwise. Chosen: what the test's usual pressure is read to. */
 export const FIRST_RESOLUTION: Readonly<Record<PressureUnit, number>> = { psi: 0.1, kPa: 1, bar: 0.01 }

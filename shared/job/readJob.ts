@@ -25,8 +25,10 @@ import {
   type KeptSound,
 } from './job'
 import { readComplaint } from './readComplaint'
+import { readDigging } from './readDigging'
 import { readFound } from './readFound'
 import { readHiddenCautions } from './readHiddenCautions'
+import { readKeptAnswer } from './readKeptAnswer'
 import { readMend } from './readMend'
 import { readPlannedPoints } from './readPlannedPoints'
 import { readPressureTests } from './readPressureTests'
@@ -95,6 +97,8 @@ const LINE_KEYS = [
   'removed_clips',
   'found',
   'mend',
+  'kept_answer',
+  'digging',
 ]
 
 function readLine(object: JsonObject): JobLine {
@@ -116,7 +120,7 @@ function readLine(object: JsonObject): JobLine {
   }
 }
 
-type LaterPart = 'plannedPoints' | 'signs' | 'site' | 'complaint' | 'pressureTests' | 'removedClips' | 'found' | 'mend'
+type LaterPart = Exclude<keyof JobLine, 'id' | 'name' | 'line' | 'problems' | 'sweeps' | 'confirmations'>
 
 /** Parts that older jobs do not have; not there when there is nothing of them. */
 function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
@@ -127,6 +131,8 @@ function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
   const pressureTests = readPressureTests(object)
   const found = readFound(object)
   const mend = readMend(object)
+  const keptAnswer = readKeptAnswer(object)
+  const digging = readDigging(object)
   const hasRemoved = field(object, 'removed_clips') !== undefined
   const removedClips = hasRemoved ? objectList(object, 'removed_clips', MOST_CLIPS).map(readRemovedClip) : []
   return {
@@ -138,6 +144,8 @@ function laterParts(object: JsonObject): Pick<JobLine, LaterPart> {
     ...(pressureTests.length > 0 && { pressureTests }),
     ...(found.length > 0 && { found }),
     ...(mend && { mend }),
+    ...(keptAnswer && { keptAnswer }),
+    ...(digging && { digging }),
   }
 }
 

@@ -1,3 +1,4 @@
+import { FormatError } from '../base/errors'
 import {
   field,
   type JsonObject,
@@ -8,10 +9,31 @@ import {
   requiredNumber,
 } from '../base/jsonFields'
 import { FITTING_MEANS, FITTING_STATES, type FittingCheck, type GaugeReading } from '../pressure/gaugeLog'
+import type { BandPoint } from '../pressure/holdFit'
 import { HOLD_VERDICTS } from '../pressure/holdVerdicts'
 import { PRESSURE_UNITS } from '../pressure/pressureUnit'
-import { differentIds, flagField, idField, objectList, onlyKeys, textField, wordField } from './fields'
-import { type KeptVerdict, MOST_FITTINGS, MOST_READINGS, MOST_TESTS, type PressureTest } from './pressureTests'
+import {
+  differentIds,
+  flagField,
+  idField,
+  keyedList,
+  numberList,
+  objectList,
+  onlyKeys,
+  textField,
+  wordField,
+} from './fields'
+import {
+  DROP_OF,
+  type KeptJudgement,
+  type KeptVerdict,
+  MOST_BAND,
+  MOST_FITTINGS,
+  MOST_HOLD_REASONS,
+  MOST_READINGS,
+  MOST_TESTS,
+  type PressureTest,
+} from './pressureTests'
 
 const MOST_NAME = 200
 const MOST_NOTE = 2000
@@ -111,10 +133,40 @@ function readKept(test: JsonObject): KeptVerdict | null {
   const told = field(test, 'kept')
   if (told === undefined) return null
   const object = jsonObject(told, test.file, placeOf(test, 'kept'))
-  onlyKeys(object, ['time_s', 'verdict', 'version'])
+  onlyKeys(object, ['time_s', 'verdict', 'version', 'judged'])
+  const judged = field(object, 'judged')
   return {
     timeS: requiredNumber(object, 'time_s', TIME),
     verdict: wordField(object, 'verdict', HOLD_VERDICTS),
     version: textField(object, 'version', 100),
+    ...(judged !== undefined && { judged: readJudged(jsonObject(judged, object.file, placeOf(object, 'judged'))) }),
   }
+}
+
+function readJudged(object: JsonObject): KeptJudgement {
+  onlyKeys(object, ['reasons', 'drop_of', 'fall_kpa_per_min', 'band'])
+  const [low, value, high, ...more] = numberList(object, 'fall_kpa_per_min', 3, READ)
+  if (low !== undefined && (high === undefined || more.length > 0)) {
+    throw new FormatError(
+      object.file,
+      placeOf(object, 'fall_kpa_per_min'),
+      'must hold three numbers [low, value, high]',
+    )
+  }
+  return {
+    reasons: keyedList(object, 'reasons', MOST_HOLD_REASONS),
+    dropOf: field(object, 'drop_of') === undefined ? null : wordField(object, 'drop_of', DROP_OF),
+    fallKpaPerMin: low === undefined ? null : { low, value: value!, high: high! },
+    band: readBand(jsonObject(field(object, 'band'), object.file, placeOf(object, 'band'))),
+  }
+}
+
+function readBand(object: JsonObject): BandPoint[] {
+  onlyKeys(object, ['time_s', 'kpa', 'low_kpa', 'high_kpa'])
+  const list = (key: string) => numberList(object, key, MOST_BAND, READ)
+  const [times, kpa, low, high] = [list('time_s'), list('kpa'), list('low_kpa'), list('high_kpa')]
+  if ([kpa, low, high].some(({ length }) => length !== times.length)) {
+    throw new FormatError(object.file, object.place, 'has lists of different lengths; they belong together')
+  }
+  return times.map((timeS, i) => ({ timeS, kpa: kpa[i]!, lowKpa: low[i]!, highKpa: high[i]! }))
 }

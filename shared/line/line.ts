@@ -45,6 +45,8 @@ export interface Stretch extends WithUnknown {
   readonly depthM: number | null
   /** Any currency; `null` when not told. */
   readonly digCostPerM: number | null
+  /** Minutes it takes to open a metre; not there when not told. */
+  readonly digMinPerM?: number
 }
 
 /** What was told of the line; every distance is along the line from its start, m. */

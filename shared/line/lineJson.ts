@@ -27,6 +27,7 @@ function stretchFields(stretch: Stretch): Record<string, unknown> {
     cover: stretch.cover,
     depth_m: stretch.depthM,
     dig_cost_per_m: stretch.digCostPerM,
+    dig_min_per_m: stretch.digMinPerM,
   }
   return withUnknown(known, stretch)
 }

@@ -40,7 +40,7 @@ const KEYS = [
   'noises',
   'pipe',
 ] as const
-const STRETCH_KEYS = ['from_m', 'to_m', 'cover', 'depth_m', 'dig_cost_per_m']
+const STRETCH_KEYS = ['from_m', 'to_m', 'cover', 'depth_m', 'dig_cost_per_m', 'dig_min_per_m']
 const ON_LINE_KEYS = ['at_m', 'kind']
 const PIPE_KEYS = ['nominal_in', 'material']
 
@@ -51,6 +51,7 @@ const LENGTH: NumberLimits = { low: 0.01, high: 10_000 }
 const DEPTH: NumberLimits = { low: 0.01, high: 20 }
 const ROUTE_SD: NumberLimits = { low: 0, high: 100 }
 const COST: NumberLimits = { low: 0, high: 1e9 }
+const DIG_MIN: NumberLimits = { low: 0, high: 100_000 }
 const NOMINAL: NumberLimits = { low: 0, high: 120, aboveLow: true }
 const MOST_TEXT = 1_000_000
 const MOST_VERTICES = 1000
@@ -180,12 +181,14 @@ function readStretch(part: JsonObject, problems: Problem[]): Stretch {
     throw new FormatError(part.file, part.place, `from_m ${fromM} is past to_m ${toM}; write the nearer end first`)
   }
   const cover = knownWord(part, 'cover', COVERS, problems)
+  const digMinPerM = optionalNumber(part, 'dig_min_per_m', DIG_MIN)
   return {
     fromM,
     toM,
     cover,
     depthM: optionalNumber(part, 'depth_m', DEPTH),
     digCostPerM: optionalNumber(part, 'dig_cost_per_m', COST),
+    ...(digMinPerM !== null && { digMinPerM }),
     ...kept(part, STRETCH_KEYS, 'cover', cover),
   }
 }

@@ -73,6 +73,7 @@ export const MEND_WORDS = {
   label_time_mended: { text: 'Joint made' },
   label_time_closed: { text: 'Closed' },
   label_time_none: { text: 'not yet' },
+  close_waits: { text: 'The place is being worked out; the job can be closed when that is done.' },
   do_close_job: { text: 'Close the job' },
   do_open_job_again: { text: 'Open the job again' },
 } as const satisfies Record<string, Wording>

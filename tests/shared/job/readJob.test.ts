@@ -106,6 +106,68 @@ const DEMO: Job = {
           shown: null,
         },
       ],
+      digging: {
+        marks: [
+          {
+            id: 'mark-1',
+            name: 'corner of the house',
+            place: { xM: 2, yM: 3.5 },
+            tapes: [
+              { alongM: 1, distanceM: 3.64 },
+              { alongM: 6, distanceM: 5.32 },
+            ],
+          },
+          { id: 'mark-2', name: 'lamp post', place: { xM: 9, yM: -1 }, tapes: null },
+        ],
+        roundM: 8.5,
+        roundCostPerM: 40,
+      },
+      keptAnswer: {
+        timeS: 1_776_510_000,
+        version: '0.1.0',
+        line,
+        answer: {
+          verdict: 'located',
+          reasons: [{ key: 'reason_air_on', values: { point: 7, name: 'x' } }],
+          sources: [
+            {
+              alongM: 6.37,
+              windowM: [6.15, 6.55],
+              windowProbability: 0.8,
+              probability: 0.95,
+              place: { xM: 6.1, yM: 0.5 },
+              tape: { key: 'tape_past_point', values: { distance_m: 0.31, point: 6, toward: 7 } },
+            },
+          ],
+          points: [
+            {
+              point: 7,
+              alongM: 6.3,
+              rank: 1,
+              nearestProbability: 0.7,
+              evidence: {
+                levelDbFs: -40,
+                overFloorDb: 12.5,
+                bestBandHz: 501.2,
+                ringRatePerS: null,
+                medianPitchHz: 612,
+                bubbling: 0.9,
+                clipsUsed: 2,
+              },
+              problems: [{ key: 'clipped', severity: 'weak', values: { share: 0.1 } }],
+            },
+          ],
+          clips: [{ file: '07-on.wav', used: true, problems: [] }],
+          density: { alongM: [0, 0.05], perM: [0.1, 0.2] },
+          listenNext: [{ alongM: 6.4, offsetM: 0, expectedWindowM: 0.3 }],
+          digFirst: [{ fromM: 6.15, toM: 6.55, probability: 0.8, cost: null }],
+        },
+        spectra: [{ point: 7, midHz: [100, 125.9], onDbFs: [-40, null], offDbFs: [null, -60] }],
+        clips: [
+          { file: '07-on.wav', sha256: 'b'.repeat(64) },
+          { file: 'gone.wav', sha256: null },
+        ],
+      },
       complaint: { said: 'loses 2 cm a day', ruledOut: ['pump', 'basin'], isolation: 'plugs', waterPasses: 'poorly' },
       pressureTests: [
         {
@@ -118,7 +180,20 @@ const DEMO: Job = {
           ],
           startTemperatureC: 18.5,
           fittings: [{ id: 'f1', name: 'Plug at the basin', state: 'weeping', by: 'dye under water' }],
-          kept: { timeS: 1_776_500_500, verdict: 'cannot tell', version: '0.1.0' },
+          kept: {
+            timeS: 1_776_500_500,
+            verdict: 'cannot tell',
+            version: '0.1.0',
+            judged: {
+              reasons: [{ key: 'hold_too_few', values: { count: 2, needed: 6 } }],
+              dropOf: 'weeping fitting',
+              fallKpaPerMin: { low: 0.1, value: 0.2, high: 0.3 },
+              band: [
+                { timeS: 0, kpa: 75, lowKpa: 74.5, highKpa: 75.5 },
+                { timeS: 60, kpa: 74, lowKpa: 73.5, highKpa: 74.5 },
+              ],
+            },
+          },
         },
         {
           ...freshPressureTest({ id: 'test-2', createdS: 1_776_600_000, unit: 'bar', resolution: 0.02 }),
@@ -213,6 +288,15 @@ describe('a job', () => {
       'lines.0.pressure_tests.0.kept.verdict',
       'fine',
       'lines[0].pressure_tests[0].kept.verdict: is "fine"; one of holds, drops',
+    ],
+    ['lines.0.digging.marks.0.tapes', [{}], 'lines[0].digging.marks[0].tapes[0].along_m: is missing; write a number'],
+    ['lines.0.digging.marks.1.at', [1], 'lines[0].digging.marks[1].at: is a list of 1; two numbers are expected'],
+    ['lines.0.kept_answer.density.per_m', [1], 'lines[0].kept_answer.density: has lists of different lengths'],
+    ['lines.0.kept_answer.verdict', 'sure', 'lines[0].kept_answer.verdict: is "sure"; one of located'],
+    [
+      'lines.0.pressure_tests.0.kept.judged.band.kpa',
+      [],
+      'lines[0].pressure_tests[0].kept.judged.band: has lists of different lengths',
     ],
     ['lines.0.signs.0.along_m', null, 'lines[0].signs[0].along_m: is missing; write a number'],
     ['lines.0.site.photo.m_per_px', 0, 'lines[0].site.photo.m_per_px: is 0; a number above 0'],

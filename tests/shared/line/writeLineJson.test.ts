@@ -32,6 +32,7 @@ const lineFile = withExtra(
           cover: word(COVERS),
           depth_m: maybe(above0),
           dig_cost_per_m: maybe(above0),
+          dig_min_per_m: maybe(above0),
         }),
       ),
       { maxLength: 3 },

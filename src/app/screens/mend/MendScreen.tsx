@@ -41,7 +41,7 @@ function MendOf({ line }: { readonly line: JobLine }) {
         <div className="mend-column">
           <StepsPart {...part} />
           <JointPart {...part} />
-          <TimesPart {...part} readOnly={readOnly} />
+          <TimesPart line={line} mend={mend} readOnly={readOnly} />
         </div>
       </div>
     </>

@@ -1,3 +1,4 @@
+import { keptJudgement } from '../../../../shared/job/keptJudgement'
 import type { DropOf, HoldJudgement } from '../../../../shared/pressure/judgeHold'
 import { CHOICE_WORDS } from '../../../../shared/report/choiceWords'
 import { useApp } from '../../frame/useApp'
@@ -99,7 +100,9 @@ function CloseButtons({ line, test, readOnly, judgement }: CloseButtonsProps) {
         <Button
           kind="decision"
           disabled={readOnly}
-          onClick={() => put({ timeS: nowS(), verdict: judgement.verdict, version: VERSION })}
+          onClick={() =>
+            put({ timeS: nowS(), verdict: judgement.verdict, version: VERSION, judged: keptJudgement(judgement) })
+          }
         >
           {say('do_close_test')}
         </Button>
