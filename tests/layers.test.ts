@@ -31,7 +31,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   'shared/answer': ['shared/base', 'shared/evidence', 'shared/line', 'shared/sweep', 'shared/locate', 'shared/words'],
   'shared/job': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate', 'shared/pressure'],
   'shared/sketch': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate', 'shared/job'],
-  'shared/report': ['shared/base', 'shared/locate', 'shared/job', 'shared/pressure', 'shared/words'],
+  'shared/report': ['shared/base', 'shared/line', 'shared/locate', 'shared/job', 'shared/pressure', 'shared/words'],
   'shared/record': ['shared/base', 'shared/audio', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/job'],
   'src/worker': ['shared', 'fflate'],
   'src/cli': ['shared', 'node:'],

@@ -1,6 +1,7 @@
 import type { RuledOut, WaterPasses } from '../job/complaint'
 import type { FoundCause, FoundWay } from '../job/found'
 import type { Confirmation } from '../job/job'
+import type { Cover } from '../line/line'
 import type { Adhesive } from '../pressure/cureTimes'
 import type { FittingCheck, FittingMeans } from '../pressure/gaugeLog'
 import type { HoldVerdict } from '../pressure/holdVerdicts'
@@ -46,6 +47,14 @@ export const CHOICE_WORDS = {
     ear: 'label_by_ear',
     other: 'label_by_other',
   },
+  cover: {
+    grass: 'label_cover_grass',
+    soil: 'label_cover_soil',
+    gravel: 'label_cover_gravel',
+    pavers: 'label_cover_pavers',
+    slab: 'label_cover_slab',
+    other: 'label_cover_other',
+  },
   says: { yes: 'label_says_yes', no: 'label_says_no', 'not sure': 'label_says_unsure' },
 } as const satisfies ChoiceLists
 
@@ -58,5 +67,6 @@ interface ChoiceLists {
   readonly holdVerdict: Record<HoldVerdict, string>
   readonly fittingState: Record<FittingCheck['state'], string>
   readonly fittingMeans: Record<FittingMeans, string>
+  readonly cover: Record<Cover, string>
   readonly says: Record<Confirmation['says'], string>
 }

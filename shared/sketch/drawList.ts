@@ -96,6 +96,7 @@ export interface DrawMark extends DrawCommon {
     | 'source'
     | 'listen'
     | 'sign'
+    | 'fixed'
   /** Direction of the line there, radians from x toward y; marks turn with it. */
   readonly turnRad: number
 }

@@ -1,8 +1,10 @@
+import type { DigDimension } from '../job/digDimensions'
 import type { Sign } from '../job/signs'
 import type { Site } from '../job/site'
 import type { Line } from '../line/line'
 import { directionAlong, placeAlong } from '../line/placeAlong'
 import type { LocateAnswer } from '../locate/answer'
+import { type DrawnMark, digMarks } from './digMarks'
 import type { DrawCommand } from './drawList'
 import { groundBands } from './groundBands'
 import { bandWords, likelihoodBand } from './likelihoodBand'
@@ -26,6 +28,8 @@ export interface SketchOf {
   readonly signs?: readonly Sign[]
   /** What the ends are called. */
   readonly ends?: Pick<Site, 'startName' | 'endName'>
+  /** Fixed marks from which the place to dig is taped, and the tapes; none unless told. */
+  readonly digging?: { readonly marks: readonly DrawnMark[]; readonly dimensions: readonly DigDimension[] }
   /** Scale of the painter, > 0; Infinity draws without breadth, for what is to scale only. */
   readonly pxPerM: number
 }
@@ -36,7 +40,7 @@ export interface SketchOf {
  * @returns Nothing for a line without a length and without points. All numbers are finite.
  */
 export function lineSketch(of: SketchOf): DrawCommand[] {
-  const { line, points: told, answer, chosenPoint, isConfirmed, pxPerM, signs = [], ends } = of
+  const { line, points: told, answer, chosenPoint, isConfirmed, pxPerM, signs = [], ends, digging } = of
   const points = told.filter(({ alongM, offsetM }) => Number.isFinite(alongM) && Number.isFinite(offsetM))
   const frame = sketchFrame(
     line,
@@ -56,6 +60,7 @@ export function lineSketch(of: SketchOf): DrawCommand[] {
     ...pegs(frame, points, answer, chosenPoint),
     ...(answer === null ? [] : sourceMarks(frame, sources, answer.verdict, isConfirmed)),
     ...tapeMark(frame, sources[0], points),
+    ...(digging === undefined ? [] : digMarks(digging.marks, digging.dimensions)),
   ]
 }
 

@@ -16,6 +16,7 @@ import { LISTEN_WORDS } from './listenWords'
 import { MEND_WORDS } from './mendWords'
 import { NEXT_WORDS } from './nextWords'
 import { OFFLINE_WORDS } from './offlineWords'
+import { OPEN_WORDS } from './openWords'
 import { PAD_WORDS } from './padWords'
 import { PAGE_WORDS } from './pageWords'
 import { PLACE_WORDS } from './placeWords'
@@ -46,6 +47,7 @@ export const WORDS = {
   ...LISTEN_WORDS,
   ...MEND_WORDS,
   ...NEXT_WORDS,
+  ...OPEN_WORDS,
   ...PAD_WORDS,
   ...OFFLINE_WORDS,
   ...PAGE_WORDS,

@@ -25,6 +25,7 @@ const SHAPES: Readonly<Record<DrawMark['shape'], ReactNode>> = {
   // Slanting, so that it is never taken for a piece of pipe or tape.
   source: <path className="sketch-source" d="M-10-10 10 10M-10 10 10-10" />,
   listen: <circle className="sketch-listen" r="11" />,
+  fixed: <path className="sketch-mark-open" d="M-7-7H7V7H-7zM-7-7 7 7M-7 7 7-7" />,
   sign: <path className="sketch-mark-open" d="M0-8 8 0 0 8-8 0z" />,
 }
 

@@ -1,13 +1,8 @@
-import type { Cover, FittingKind, NoiseKind } from '../../../../shared/line/line'
+import type { FittingKind, NoiseKind } from '../../../../shared/line/line'
+import { CHOICE_WORDS } from '../../../../shared/report/choiceWords'
 
-export const COVER_WORDS = {
-  grass: 'label_cover_grass',
-  soil: 'label_cover_soil',
-  gravel: 'label_cover_gravel',
-  pavers: 'label_cover_pavers',
-  slab: 'label_cover_slab',
-  other: 'label_cover_other',
-} as const satisfies Record<Cover, string>
+/** What a cover is called. */
+export const COVER_WORDS = CHOICE_WORDS.cover
 
 export const NOISE_WORDS = {
   pump: 'label_noise_pump',

@@ -14,6 +14,7 @@ import { shownLine } from '../../store/selectors/shownLine'
 import { ClipsPart } from './ClipsPart'
 import { ConfirmPanel } from './ConfirmPanel'
 import { NextSteps } from './NextSteps'
+import { OpenPart } from './open/OpenPart'
 import { PlaceEmpty } from './PlaceEmpty'
 import { PlaceSketch } from './PlaceSketch'
 import { PointPanel } from './PointPanel'
@@ -90,6 +91,7 @@ function Answered({ line, answer }: { readonly line: JobLine; readonly answer: L
           <RankedPoints answer={answer} chosenPoint={chosenPoint} onChoose={choose} />
           <Later>
             <NextSteps line={line} answer={answer} />
+            <OpenPart line={line} answer={answer} />
             <ClipsPart line={line} answer={answer} />
           </Later>
         </Later>

@@ -1,0 +1,73 @@
+import type { Wording } from './wording'
+
+/** Where to open, what that costs, and how the place is taped from fixed marks. */
+export const OPEN_WORDS = {
+  heading_open: { text: 'Where to open' },
+  label_open_pieces: { text: 'The window, piece by piece, in the order to open' },
+  label_column_piece: { text: 'Piece' },
+  label_column_cover: { text: 'Cover' },
+  label_column_chance: { text: 'Chance' },
+  label_column_cost: { text: 'Cost' },
+  label_column_open_time: { text: 'Time' },
+  label_piece_range: { text: '{from_m} to {to_m}' },
+  label_cover_untold: { text: 'not told' },
+  open_cover_untold: {
+    text: 'For part of the window no cover is told. Tell it on the screen Line, and cost and time can be told here.',
+  },
+  open_costs_how: { text: 'Cost in any currency. The order follows from chance over cost.' },
+  label_cost_per_m: { text: 'Cost a metre: {cover}' },
+  label_min_per_m: { text: 'Minutes a metre: {cover}' },
+  open_expected: {
+    text: 'In this order, finding it is expected to cost {expected_cost}; with the likeliest piece first, {likeliest_first_cost}.',
+  },
+  open_expected_one: { text: 'Opening it is expected to cost {expected_cost}.' },
+  open_expected_min: { text: 'It is expected to take {expected_min}.' },
+  open_slab_last: { text: 'Leaving the slab for last is expected to save {saved_cost}.' },
+  label_round: { text: 'A way round instead' },
+  round_why: {
+    text: 'A new pipe laid round a slab can be cheaper than opening it. Tell how long it would be and what a metre of it costs.',
+  },
+  label_round_m: { text: 'Length of the way round' },
+  label_round_cost: { text: 'Cost a metre of the way round' },
+  round_saves: { text: 'Going round costs {round_cost}, and is expected to save {saved_cost}.' },
+  round_saves_nothing: {
+    text: 'Going round costs {round_cost}, which is {lost_cost} more than opening is expected to cost.',
+  },
+  do_change_digging: { text: 'Change the dig sketch' },
+  label_dig_sketch: { text: 'Dig sketch' },
+  dig_sketch_why: {
+    text: 'Two fixed marks that stay while the ground is open: corners of a house, posts. Tap where each is, then tape it from two places on the line.',
+  },
+  label_mark: { text: 'Mark {name}' },
+  label_mark_name: { text: 'What mark {name} is' },
+  do_put_mark: { text: 'Put mark {name}' },
+  do_other_side: { text: 'It is on the other side' },
+  do_remove_mark: { text: 'Take mark {name} away' },
+  label_tape_first: { text: 'First tape from' },
+  label_tape_second: { text: 'Second tape from' },
+  label_tape_length: { text: 'Tape from {place} to mark {name}' },
+  label_tape_point: { text: 'point {point}' },
+  label_tape_start: { text: 'the start' },
+  label_tape_end: { text: 'the end' },
+  mark_by_hand: { text: 'Put by hand: tape it, or its dimensions are no better than the sketch.' },
+  mark_taped: { text: 'Known by two tapes from the line.' },
+  mark_tapes_short: {
+    text: 'The tapes end {gap_m} from each other: one of them is too short, or taped from another place.',
+  },
+  mark_tapes_long: { text: 'One tape is {gap_m} longer than the other reaches: one of them is wrong.' },
+  mark_tapes_same: { text: 'Both tapes are from one place; tape from two.' },
+  label_dimensions: { text: 'Tapes to the hole' },
+  label_column_tape: { text: 'From {name}' },
+  label_column_error: { text: 'Sure to' },
+  label_dig_from: { text: 'Window begins' },
+  label_dig_place: { text: 'Place named' },
+  label_dig_to: { text: 'Window ends' },
+  dig_error_how: {
+    text: 'Sure to: where two tapes read to 2 cm find it again, 19 times of 20, in the worse direction.',
+  },
+  dig_tapes_flat: {
+    text: 'The tapes nearly lie in one line there, so they do not say where it is across them. Choose marks to two sides.',
+  },
+  label_error_none: { text: 'not known' },
+  sketch_fixed_mark: { text: 'Fixed mark: {name}.' },
+} as const satisfies Record<string, Wording>
