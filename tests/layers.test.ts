@@ -30,6 +30,14 @@ const MAY_IMPORT: Record<string, string[]> = {
   ],
   'shared/answer': ['shared/base', 'shared/evidence', 'shared/line', 'shared/sweep', 'shared/locate', 'shared/words'],
   'shared/job': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate', 'shared/pressure'],
+  'shared/jobfile': [
+    'shared/base',
+    'shared/audio',
+    'shared/bubbles/ring.ts',
+    'shared/sweep/safePath.ts',
+    'shared/job',
+    'fflate',
+  ],
   'shared/sketch': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate', 'shared/job'],
   'shared/report': ['shared/base', 'shared/line', 'shared/locate', 'shared/job', 'shared/pressure', 'shared/words'],
   'shared/record': ['shared/base', 'shared/audio', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/job'],
@@ -42,7 +50,7 @@ const MAY_IMPORT: Record<string, string[]> = {
 const DOORS: Record<string, string> = {
   'fft.js': 'shared/spectrum/powerSpectrum.ts',
   meyda: 'shared/spectrum/timbre.ts',
-  wavefile: 'shared/audio/writeWav.ts',
+  wavefile: 'shared/audio/broadcastChunks.ts',
   'chart.js': 'src/app/charts/',
   react: 'src/app/',
 }

@@ -1,22 +1,8 @@
-import wavefile from 'wavefile/dist/wavefile.js'
 import { InputError } from '../base/errors'
 import type { Random } from '../base/random'
+import { type BroadcastNotes, broadcastChunk, type CueFrame, chunkHead, cueChunks, plainAscii } from './broadcastChunks'
 import type { Clip } from './clip'
 import { ENCODED_BYTES, encodeSamples, type WrittenEncoding } from './encodeSamples'
-
-/** What the `bext` chunk of a Broadcast Wave file tells; plain ASCII, other characters become `?`. */
-export interface BroadcastNotes {
-  /** At most 256 characters; the rest is cut off, as in the next two. */
-  readonly description: string
-  /** Who or what made the file, at most 32. */
-  readonly originator: string
-  /** The originator's own name for this clip, at most 32. */
-  readonly originatorReference: string
-  /** `yyyy-mm-dd`, local to the place. */
-  readonly date: string
-  /** `hh:mm:ss`, when the clip began, local to the place. */
-  readonly time: string
-}
 
 /** A place in the clip with a name, for players and editors that show markers. */
 export interface CueMark {
@@ -38,9 +24,6 @@ export interface WriteWavOptions {
 
 /** The RIFF size field holds no more. */
 const LONGEST_BYTES = 0xffffffff
-
-/** wavefile joins its bytes mark by mark, in a time that goes with the square of their number: 5000 took 21 s. */
-const CUES_AT_ONCE = 50
 
 /**
  * A clip as the bytes of a WAV file: the same clip and options give the same bytes.
@@ -104,118 +87,20 @@ function formatChunks(clip: Clip, encoding: WrittenEncoding): Uint8Array[] {
   return [format, fact]
 }
 
-interface CueFrame {
-  readonly frame: number
-  readonly label: string
-}
-
 function checkedCues(cues: readonly CueMark[], sampleRateHz: number, frames: number): CueFrame[] {
   return cues
     .map((cue) => {
       const frame = Math.round(cue.timeS * sampleRateHz)
       if (!(frame >= 0 && frame < frames)) throw new InputError(`a cue point at ${cue.timeS} s lies outside the clip`)
-      return { frame, label: plain(cue.label) }
+      return { frame, label: plainAscii(cue.label) }
     })
     .sort((a, b) => a.frame - b.frame)
 }
 
-/** `bext` before the sound, `cue ` and `LIST` after it, as wavefile makes them. */
 function broadcastChunks(clip: Clip, encoding: WrittenEncoding, notes: BroadcastNotes | undefined): Uint8Array[] {
   if (notes === undefined) return []
-  const fields = broadcastFields(notes, clip, encoding)
-  return [madeByWavefile((carrier) => Object.assign(carrier.bext, fields)).get('bext')!]
-}
-
-/** Batches of cue points and labels from wavefile, joined: each body begins with four bytes of its own. */
-function cueChunks(cues: readonly CueFrame[]): Uint8Array[] {
-  if (cues.length === 0) return []
-  const batches: Map<string, Uint8Array>[] = []
-  for (let first = 0; first < cues.length; first += CUES_AT_ONCE) {
-    batches.push(madeByWavefile((carrier) => addCues(carrier, cues.slice(first, first + CUES_AT_ONCE), first)))
-  }
-  const count = new Uint8Array(4)
-  new DataView(count.buffer).setUint32(0, cues.length, true)
-  const joined = (id: string, start: Uint8Array) => {
-    const parts = [start, ...batches.map((batch) => batch.get(id)!.subarray(12))]
-    const chunk = new Uint8Array(8 + lengthOf(parts))
-    let at = put(chunk, 0, chunkHead(id, chunk.length - 8))
-    for (const part of parts) at = put(chunk, at, part)
-    return chunk
-  }
-  return [joined('cue ', count), joined('LIST', ascii('adtl'))]
-}
-
-type Carrier = InstanceType<typeof wavefile.WaveFile>
-
-/** The chunks, head and pad byte included, of a file without sound that `fill` put something into. */
-function madeByWavefile(fill: (carrier: Carrier) => void): Map<string, Uint8Array> {
-  const carrier = new wavefile.WaveFile()
-  carrier.fromScratch(1, 8000, '16', [])
-  fill(carrier)
-  const bytes = carrier.toBuffer()
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
-  const chunks = new Map<string, Uint8Array>()
-  for (let at = 12; at < bytes.length; ) {
-    const size = view.getUint32(at + 4, true)
-    const end = at + 8 + size + (size % 2)
-    chunks.set(String.fromCharCode(...bytes.subarray(at, at + 4)), bytes.subarray(at, end))
-    at = end
-  }
-  return chunks
-}
-
-/** Version 1 of the chunk: version 2 adds loudness figures, and none are measured. [EBU3285] */
-function broadcastFields(notes: BroadcastNotes, clip: Clip, encoding: WrittenEncoding) {
-  const time = /^([01]\d|2[0-3]):([0-5]\d):([0-5]\d)$/.exec(notes.time)
-  if (!/^\d{4}-\d\d-\d\d$/.test(notes.date)) throw new InputError(`date is "${notes.date}"; must be yyyy-mm-dd`)
-  if (time === null) throw new InputError(`time is "${notes.time}"; must be hh:mm:ss`)
-  const sinceMidnight = (Number(time[1]) * 3600 + Number(time[2]) * 60 + Number(time[3])) * clip.sampleRateHz
-  const bits = ENCODED_BYTES[encoding] * 8
-  const mode = clip.channels.length === 1 ? 'mono' : clip.channels.length === 2 ? 'stereo' : 'multi'
-  return {
-    chunkId: 'bext',
-    // wavefile writes what it is given, too long or not, so everything is cut here.
-    description: plain(notes.description).slice(0, 256),
-    originator: plain(notes.originator).slice(0, 32),
-    originatorReference: plain(notes.originatorReference).slice(0, 32),
-    originationDate: notes.date,
-    originationTime: notes.time,
-    timeReference: [sinceMidnight % 2 ** 32, Math.floor(sinceMidnight / 2 ** 32)],
-    version: 1,
-    codingHistory: `A=PCM,F=${clip.sampleRateHz},W=${bits},M=${mode}\r\n`,
-  }
-}
-
-/** wavefile's own setCuePoint takes milliseconds, sorts anew each time and leaves the play position 0. */
-function addCues(carrier: Carrier, cues: readonly CueFrame[], numbersUsed: number): void {
-  const points = cues.map(({ frame }, i) => ({
-    dwName: numbersUsed + i + 1,
-    dwPosition: frame,
-    fccChunk: 'data',
-    dwChunkStart: 0,
-    dwBlockStart: 0,
-    dwSampleOffset: frame,
-  }))
-  const subChunks = cues.map(({ label }, i) => ({
-    chunkId: 'labl',
-    chunkSize: 0,
-    dwName: numbersUsed + i + 1,
-    value: label,
-  }))
-  carrier.cue = { chunkId: 'cue ', chunkSize: 0, dwCuePoints: points.length, points }
-  carrier.LIST = [{ chunkId: 'LIST', chunkSize: 0, format: 'adtl', subChunks }]
-}
-
-/** Printable ASCII only: the standards of both chunks ask for it. */
-function plain(text: string): string {
-  return text.replace(/[^\x20-\x7e]/gu, '?')
-}
-
-function chunkHead(id: string, size: number): Uint8Array {
-  const head = new Uint8Array(8)
-  head.set(ascii(id))
-  new DataView(head.buffer).setUint32(4, size, true)
-  return head
+  const { sampleRateHz, channels } = clip
+  return [broadcastChunk(notes, { sampleRateHz, channelCount: channels.length, bits: ENCODED_BYTES[encoding] * 8 })]
 }
 
 function ascii(text: string): Uint8Array {

@@ -235,4 +235,10 @@ export const SOURCES = {
     seen: 'memory',
   },
   FIPS180: { title: 'NIST FIPS PUB 180-4, Secure Hash Standard, 2015; formulae and constants', seen: 'memory' },
+  APPNOTE636: { title: 'PKWARE, .ZIP File Format Specification (APPNOTE) 6.3.6, 2019', seen: 'memory' },
+  RFC8493: {
+    title:
+      'IETF RFC 8493, The BagIt file packaging format (V1.0), 2018; the rules of sections 2 and 3 as open validators transcribe them',
+    seen: 'read',
+  },
 } as const satisfies Record<string, Source>

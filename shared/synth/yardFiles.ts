@@ -1,4 +1,5 @@
 import { writeWav } from '../audio/writeWav'
+import { utf8Bytes } from '../base/utf8Bytes'
 import { writeLineJson } from '../line/writeLineJson'
 import { csvLine } from '../sweep/csvLine'
 import { writeSweepCsv } from '../sweep/writeSweepCsv'
@@ -69,13 +70,5 @@ function nearestLeakM(yard: Yard, plan: ClipPlan): string {
 
 /** A text as a file in UTF-8. */
 export function textFile(path: string, text: string): NamedFile {
-  return { path, bytes: utf8(text) }
-}
-
-/** The core has no TextEncoder; the percent signs of an escaped URI are the same bytes. */
-function utf8(text: string): Uint8Array {
-  const escaped = encodeURIComponent(text).replace(/%(..)/g, (_, hex: string) =>
-    String.fromCharCode(Number.parseInt(hex, 16)),
-  )
-  return Uint8Array.from(escaped, (char) => char.charCodeAt(0))
+  return { path, bytes: utf8Bytes(text) }
 }

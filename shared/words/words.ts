@@ -8,6 +8,7 @@ import { FOUND_WORDS } from './foundWords'
 import { HELP_WORDS } from './helpWords'
 import { HOLD_REASONS } from './holdReasons'
 import { HOOK_UP_WORDS } from './hookUpWords'
+import { JOB_FILE_PROBLEMS } from './jobFileProblems'
 import { JOBS_WORDS } from './jobsWords'
 import { JOIN_WORDS } from './joinWords'
 import { LINE_PROBLEMS } from './lineProblems'
@@ -40,6 +41,7 @@ export const WORDS = {
   ...HELP_WORDS,
   ...HOLD_REASONS,
   ...HOOK_UP_WORDS,
+  ...JOB_FILE_PROBLEMS,
   ...JOBS_WORDS,
   ...JOIN_WORDS,
   ...LINE_PROBLEMS,

@@ -1,0 +1,67 @@
+import type { Job, JobClip, JobLine } from '../job/job'
+import type { Mend } from '../job/mend'
+
+/** What of a job is shared. */
+export interface ShareChoice {
+  /** Numbers of the points whose clips go along; `null` for all. */
+  readonly points: ReadonlySet<number> | null
+  /** Names, free texts and photos stay here. */
+  readonly withoutCustomer: boolean
+}
+
+export const SHARE_ALL: ShareChoice = { points: null, withoutCustomer: false }
+
+/**
+ * The job as it is shared. Its ids stay, so that what comes back finds its place.
+ *
+ * Without the customer, everything somebody typed freely is empty: names of the job, its lines and their ends, what the
+ * customer said, notes, columns of the sheet that this program does not know, the microphone's name, which may be a
+ * person's; and there are no photos. Names of files and of sweeps, numbers and choices stay.
+ */
+export function sharedJob(job: Job, { points, withoutCustomer }: ShareChoice): Job {
+  const some = points === null ? job : { ...job, lines: job.lines.map((line) => withPoints(line, points)) }
+  return withoutCustomer ? { ...some, name: '', lines: some.lines.map(withoutNames) } : some
+}
+
+function withPoints({ removedClips: _, ...line }: JobLine, points: ReadonlySet<number>): JobLine {
+  const sweeps = line.sweeps.map((sweep) => ({
+    ...sweep,
+    clips: sweep.clips.filter(({ row }) => points.has(row.point)),
+  }))
+  return { ...line, sweeps: sweeps.filter(({ clips }) => clips.length > 0) }
+}
+
+function withoutNames(line: JobLine): JobLine {
+  const { complaint, site, signs, found, mend, removedClips, pressureTests } = line
+  return {
+    ...line,
+    name: '',
+    line: { ...line.line, unknown: {} },
+    sweeps: line.sweeps.map((sweep) => ({ ...sweep, clips: sweep.clips.map(plainClip) })),
+    confirmations: line.confirmations.map((said) => ({ ...said, note: '' })),
+    ...(complaint && { complaint: { ...complaint, said: '', isolation: '' } }),
+    ...(site && { site: { ...site, startName: '', endName: '', photo: null } }),
+    ...(signs && { signs: signs.map((sign) => ({ ...sign, note: '' })) }),
+    ...(found && { found: found.map((each) => ({ ...each, note: '', photo: null })) }),
+    ...(mend && { mend: plainMend(mend) }),
+    ...(removedClips && { removedClips: removedClips.map(plainClip) }),
+    ...(pressureTests && { pressureTests: pressureTests.map((test) => ({ ...test, name: '' })) }),
+  }
+}
+
+function plainClip(clip: JobClip): JobClip {
+  const { recording } = clip
+  return {
+    ...clip,
+    row: { ...clip.row, note: '', unknown: {} },
+    ...(recording && { recording: { ...recording, device: '' } }),
+  }
+}
+
+function plainMend(mend: Mend): Mend {
+  return {
+    ...mend,
+    parts: mend.parts.map((part) => ({ ...part, name: '' })),
+    steps: mend.steps.map((step) => ({ ...step, text: '' })),
+  }
+}
