@@ -1,3 +1,4 @@
+import { dbToPower } from '../base/units'
 import { groundPrior } from '../ground/groundPrior'
 import { depthAt } from '../line/depthAt'
 import { stretchAt } from '../line/stretchAt'
@@ -26,8 +27,13 @@ const OUTSIDE = -30
  * ln of the odds of a second leak before it was looked for. Calibrated on the synthetic yard so that at most one
  * single-leak sweep in twenty is given one: chance of a second leak and what a free spectrum of its own costs it.
  */
-const BEFORE = -0.5
-/** What a second leak within a spacing of the told inlet or a told noise must show beyond that, nepers. Chosen. */
+const BEFORE = -0.8
+/**
+ * A second leak is faint when it nowhere stands so far over everything else, dB, and the rings say less for it than
+ * this, nepers: a passing noise explains that as well. Chosen.
+ */
+const FAINT = { overRestDb: 4, ringNepers: 2 }
+/** What a second leak must show beyond that within a spacing of the told inlet or a told noise, or past an end, where an inlet nobody told of may be, nepers. Chosen. */
 const BESIDE_KNOWN = -3
 
 /** Two leaks, each with where it may lie while the other is held at its likeliest place. */
@@ -71,6 +77,8 @@ export function secondSource(input: ScanInput, scan: Scan): TwoSources | null {
   if (start.logEvidence < first.logEvidence + HOPELESS) return null
   const best = named(input, climb(input, otherFirst(input, others, start)), first.alongM)
   if (best.logEvidence < first.logEvidence + HOPELESS) return null
+  const ringsForBoth = best.logRings - (first.logEvidence - first.fit.logEvidence)
+  if (ringsForBoth < FAINT.ringNepers && mostOverRestDb(best) < FAINT.overRestDb) return null
   const firsts = around(input, best, 'firstM')
   const seconds = around(input, best, 'secondM')
   const one = densityOf(
@@ -86,7 +94,7 @@ export function secondSource(input: ScanInput, scan: Scan): TwoSources | null {
     other.logEvidence -
     best.logEvidence -
     scan.logEvidence +
-    (best.logRings - (first.logEvidence - first.fit.logEvidence)) +
+    ringsForBoth +
     BEFORE +
     (isBesideKnown(input, best) ? BESIDE_KNOWN : 0)
   if (logOdds < 0) return null
@@ -109,7 +117,18 @@ function named({ model }: ScanInput, pair: Pair, firstM: number): Pair {
   return { ...pair, firstM: pair.secondM, secondM: pair.firstM, fit: { ...pair.fit, shared } }
 }
 
-function isBesideKnown({ line, spacingM }: ScanInput, { secondM }: Pair): boolean {
+/** How far the second stands over everything else, the first with it, where it stands out most, dB. */
+function mostOverRestDb({ fit }: Pair): number {
+  const [first, second] = fit.leaksOverFloorDb
+  return second!.reduce(
+    (most, overDb, k) => Math.max(most, overDb - 10 * Math.log10(1 + dbToPower(first![k]!))),
+    Number.NEGATIVE_INFINITY,
+  )
+}
+
+/** True beside a known source, or past an end where an inlet that nobody told of may stand. */
+function isBesideKnown({ line, spacingM, range }: ScanInput, { secondM }: Pair): boolean {
+  if (line.airInletM === null && (secondM < range[0] || secondM > range[1])) return true
   const places = [...(line.airInletM === null ? [] : [line.airInletM]), ...line.noises.map((noise) => noise.atM)]
   return places.some((place) => Math.abs(place - secondM) < spacingM)
 }
