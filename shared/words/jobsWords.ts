@@ -29,7 +29,14 @@ export const JOBS_WORDS = {
   do_change_units: { text: 'Change the units' },
   do_change_look: { text: 'Change the look' },
   do_rename_job: { text: 'Rename the job' },
-  jobs_delete_sure: { text: 'Delete {name} with its clips from this device? That cannot be undone.' },
+  jobs_delete_sure: { text: 'Delete {name} with its clips? It goes to the deleted jobs, where it can be put back.' },
+  jobs_drop_sure: { text: 'Delete {name} with its clips from this device for good? That cannot be undone.' },
+  heading_deleted_jobs: { text: 'Deleted jobs: {count}' },
+  jobs_deleted_how: { text: 'They keep their clips, and the room for them, until they are deleted for good.' },
+  label_deleted_when: { text: 'deleted {when}' },
+  do_restore_job: { text: 'Put {name} back' },
+  do_drop_job: { text: 'Delete {name} for good' },
+  do_drop: { text: 'Delete for good' },
   jobs_open_how: {
     text: 'A folder holds one WAV for each point, named by its number (6.wav, or 6-on.wav and 6-off.wav), or a sweep.csv that names them.',
   },
@@ -56,7 +63,7 @@ export const JOBS_WORDS = {
   file_wrong: { text: '{why}.', mend: 'Nothing here was changed.' },
   device_full: {
     text: 'This device has no room left for these clips. Nothing here was changed.',
-    mend: 'Delete a job you no longer need, or make room on the device, and open them again.',
+    mend: 'Delete a job you no longer need for good, or make room on the device, and open them again.',
   },
   open_failed: { text: 'It could not be opened: {why}.', mend: 'Nothing here was changed. Try again.' },
 } as const satisfies Record<string, Wording>

@@ -104,7 +104,7 @@ export const PAD_WORDS = {
   },
   photo_no_room: {
     text: 'This device has no room left for the photo. Nothing here was changed.',
-    mend: 'Make room on the device, or delete a job you no longer need.',
+    mend: 'Make room on the device, or delete a job you no longer need for good.',
   },
   photo_not_kept: { text: 'The photo could not be kept. Nothing here was changed.', mend: 'Choose it again.' },
   photo_missing: { text: 'The photo is not on this device any more.' },

@@ -28,23 +28,32 @@ export const PAGE_WORDS = {
   page_read_only: {
     text: 'The jobs are open in another tab, where they can be changed. Here they can be looked at.',
   },
+  page_handing_over: { text: 'Another tab goes on with the jobs: what is under way here is ended and saved first.' },
   page_save_failed: {
     text: 'The last changes are not saved: this device refused them.',
     mend: 'Keep this page open and try again.',
   },
   page_save_full: {
     text: 'The last changes are not saved: this device has no room left.',
-    mend: 'Delete a job or files you no longer need, and try again. Keep this page open.',
+    mend: 'Delete a job for good or files you no longer need, and try again. Keep this page open.',
   },
   page_no_storage: {
     text: 'This browser keeps nothing here, as in a private window: {why}.',
     mend: 'Open the page in a normal window.',
+  },
+  page_kept_by_newer: {
+    text: 'The jobs on this device were kept by a newer version of this page, which this one cannot read. They were not touched.',
+    mend: 'Connect to the network and load the page again, so that the newer version comes.',
   },
   page_fault: {
     text: 'Something in the program went wrong: {why}.',
     mend: 'What was saved is safe. Load the page again.',
   },
   page_screen_fault: { text: 'This screen met a fault of the program: {why}.' },
+  other_tab_unsaved: {
+    text: 'The other tab has changes that its device did not take, so it keeps the jobs.',
+    mend: 'Look at what it says there, and then work here.',
+  },
   other_tab_old: {
     text: 'Another tab holds the jobs open with an older version of this page.',
     mend: 'Close that tab.',

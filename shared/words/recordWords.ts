@@ -174,7 +174,7 @@ export const RECORD_WORDS = {
   },
   record_full: {
     text: 'This device has no room left. Every clip before is kept, and this one as far as it came.',
-    mend: 'Delete a job you no longer need, or make room on the device; then keep the clip below.',
+    mend: 'Delete a job you no longer need for good, or make room on the device; then keep the clip below.',
   },
   record_not_kept: {
     text: 'The clip could not be put into the job: {why}.',
@@ -194,7 +194,7 @@ export const RECORD_WORDS = {
   left_kept: { text: 'The clip of point {point} is in the job.' },
   left_full: {
     text: 'This device has no room left to make a clip of it. It stays as it is.',
-    mend: 'Delete a job you no longer need, or make room on the device, and try again.',
+    mend: 'Delete a job you no longer need for good, or make room on the device, and try again.',
   },
   left_not_kept: { text: 'The clip could not be kept: {why}.', mend: 'Make room on the device and try again.' },
   say_next_on: { text: 'Next, point {point}.' },

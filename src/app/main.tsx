@@ -6,6 +6,7 @@ import { AppContext } from './frame/useApp'
 import './look/tokens.css'
 import './look/base.css'
 import { startApp } from './startApp'
+import { isNewer } from './storage/database'
 
 const place = document.getElementById('app')!
 
@@ -21,7 +22,7 @@ try {
   // The page itself comes first; what is kept for later comes after it.
   if (import.meta.env.PROD) void app.offlineKeeper.start()
 } catch (error) {
-  const key = error instanceof DOMException ? 'page_no_storage' : 'page_fault'
+  const key = isNewer(error) ? 'page_kept_by_newer' : error instanceof DOMException ? 'page_no_storage' : 'page_fault'
   const { text, mend } = wordsOf({ key, values: { why: error instanceof Error ? error.message : String(error) } })
   createRoot(place).render(
     <main className="page-dead">

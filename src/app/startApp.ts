@@ -13,12 +13,12 @@ import { goTo, readRoute } from './route'
 import type { ScreenName } from './screens/screenNames'
 import { type Database, isFull, openDatabase } from './storage/database'
 import { loadDevice } from './storage/device'
-import { deleteJob, dropUnusedSounds, listJobs, loadJob, saveJob } from './storage/jobs'
+import { deleteJob, dropJob, dropUnusedSounds, listJobs, loadJob, restoreJob, saveJob } from './storage/jobs'
 import { Saver } from './storage/saver'
 import { TabLock } from './storage/tabLock'
 import { withSession } from './store/changes'
 import { tell } from './store/notices'
-import { FIRST_STATE } from './store/state'
+import { type AppState, FIRST_STATE } from './store/state'
 import { Store } from './store/store'
 
 /** The parts of the program that screens may call. */
@@ -37,8 +37,12 @@ export interface App {
   readonly nowS: () => number
   /** Makes a job from nothing and shows its line, to be sketched. */
   readonly startJob: () => Promise<void>
+  /** Takes a job out of the list; it can be put back. */
   readonly deleteJob: (id: string) => Promise<void>
-  /** Takes the right to write from the tab that has it. */
+  readonly restoreJob: (id: string) => Promise<void>
+  /** Takes a deleted job and its clips out of storage for good. */
+  readonly dropJob: (id: string) => Promise<void>
+  /** Takes the right to write from the tab that has it, once that has saved. */
   readonly takeOver: () => Promise<void>
 }
 
@@ -51,19 +55,40 @@ export async function startApp(): Promise<App> {
   const nowS = () => Date.now() / 1000
   const store = new Store(FIRST_STATE, nowS)
   const homeScreen = new HomeScreen(store) // the browser offers it once, early
-  const database = await openDatabase(() =>
-    store.update((state) => tell(state, 'page', 'wrong', { key: 'other_tab_old', values: {} })),
-  )
-  const [device, jobs] = await Promise.all([loadDevice(database, FIRST_STATE.device), listJobs(database)])
-  store.update((state) => ({ ...withSession(state, { jobs }), device }))
+  let saver: Saver | null = null
+  const database = await openDatabase({
+    onOlderBlocked: () => store.update((state) => tell(state, 'page', 'wrong', { key: 'other_tab_old', values: {} })),
+    beforeNewer: async () => {
+      if (saver !== null) await handOver(store, saver)
+      store.update((state) => withSession(state, { newerVersion: 'taken', readOnly: true }))
+    },
+  })
+  const [device, lists] = await Promise.all([loadDevice(database, FIRST_STATE.device), listJobs(database)])
+  store.update((state) => ({ ...withSession(state, lists), device }))
   await showRouted(store, database)
 
-  const saver = new Saver(store, database)
+  saver = new Saver(store, database)
+  return startWith({ store, database, homeScreen, nowS, saver })
+}
+
+interface FirstParts {
+  readonly store: Store
+  readonly database: Database
+  readonly homeScreen: HomeScreen
+  readonly nowS: () => number
+  readonly saver: Saver
+}
+
+/** Everything was loaded: from now on it may be saved. */
+async function startWith({ store, database, homeScreen, nowS, saver }: FirstParts): Promise<App> {
   const left = new LeftRecordings({ store, database, saver })
-  const lock = new TabLock((mayWrite) => {
-    const wasReadOnly = store.get().session.readOnly
-    void changeRight(store, database, saver, mayWrite)
-    if (mayWrite && wasReadOnly) setTimeout(() => void left.find(), HANDED_OVER_MS)
+  const lock = new TabLock({
+    onChange: (mayWrite) => {
+      const wasReadOnly = store.get().session.readOnly
+      void changeRight(store, database, saver, mayWrite)
+      if (mayWrite && wasReadOnly) setTimeout(() => void left.find(), HANDED_OVER_MS)
+    },
+    beforeHandOver: () => handOver(store, saver),
   })
   await lock.start()
   const analyst = new Analyst()
@@ -71,11 +96,20 @@ export async function startApp(): Promise<App> {
   const showNewJob = async (job: Job, screen: ScreenName) => {
     await saver.flush()
     await saveJob(database, job)
-    const list = await listJobs(database)
+    const lists = await listJobs(database)
     showJob(store, saver, job)
     goTo({ screen, jobId: job.id, lineId: job.lines[0]!.id })
     await nextTask() // the list is left before it grows: nobody sees it, and its first date takes long
-    store.update((state) => withSession(state, { jobs: list }))
+    store.update((state) => withSession(state, lists))
+  }
+  const changeJobs = async (change: () => Promise<void>) => {
+    try {
+      await change()
+    } catch (error) {
+      store.update((state) => withSession(state, { saving: { state: 'failed', full: isFull(error) } }))
+    }
+    const lists = await listJobs(database)
+    store.update((state) => withSession(state, lists))
   }
   const offlineKeeper = new OfflineKeeper(
     store,
@@ -115,17 +149,54 @@ export async function startApp(): Promise<App> {
         store.update((state) => withSession(state, { saving: { state: 'failed', full: isFull(error) } }))
       }
     },
-    deleteJob: async (id) => {
-      if (store.get().job?.id === id) showJob(store, saver, null)
-      await deleteJob(database, id)
-      const list = await listJobs(database)
-      store.update((state) => withSession(state, { jobs: list }))
+    deleteJob: (id) =>
+      changeJobs(async () => {
+        await saver.flush() // it is put back with the last change
+        await deleteJob(database, id, nowS())
+        if (store.get().job?.id === id) showJob(store, saver, null)
+      }),
+    restoreJob: (id) =>
+      changeJobs(async () => {
+        await restoreJob(database, id)
+        await left.find()
+      }),
+    dropJob: (id) => changeJobs(() => dropJob(database, id)),
+    takeOver: async () => {
+      if (await lock.takeOver()) return
+      store.update((state) => tell(state, 'page', 'wrong', { key: 'other_tab_unsaved', values: {} }))
     },
-    takeOver: () => lock.takeOver(),
   }
 }
 
-/** How long the other tab gets to end what it was recording, ms. Chosen. */
+/**
+ * Ends and saves what is under way, so that another tab may go on with it; nothing can be changed here afterwards.
+ *
+ * @returns False when it could not be saved; then this tab goes on.
+ */
+async function handOver(store: Store, saver: Saver): Promise<boolean> {
+  store.update((state) => withSession(state, { handingOver: true }))
+  await until(store, ({ session }) => !session.recording && (session.opening ?? ASKING).stage === 'asking')
+  await saver.flush()
+  const saved = store.get().session.saving.state === 'saved'
+  store.update((state) => withSession(state, { handingOver: false, readOnly: saved || state.session.readOnly }))
+  return saved
+}
+
+const ASKING = { stage: 'asking' }
+
+function until(store: Store, isSo: (state: AppState) => boolean): Promise<void> {
+  return new Promise((resolve) => {
+    const look = () => {
+      if (!isSo(store.get())) return
+      leave()
+      resolve()
+    }
+    const leave = store.subscribe(look)
+    look()
+  })
+}
+
+/** How long a tab that did not answer gets to end what it was recording, ms. Chosen. */
 const HANDED_OVER_MS = 1500
 
 /** What a killed page left behind is found, and what nobody has any more is taken out. */
@@ -179,11 +250,11 @@ async function changeRight(store: Store, database: Database, saver: Saver, mayWr
   if (mayWrite && wasReadOnly) {
     try {
       const { job } = store.get()
-      const [jobs, device] = await Promise.all([listJobs(database), loadDevice(database, store.get().device)])
+      const [lists, device] = await Promise.all([listJobs(database), loadDevice(database, store.get().device)])
       const fresh = job === null ? null : await loadOrTell(store, database, job.id)
       const { lineId } = store.get().session
       showJob(store, saver, fresh)
-      store.update((state) => ({ ...withSession(state, { jobs, lineId }), device }))
+      store.update((state) => ({ ...withSession(state, { ...lists, lineId }), device }))
     } catch (error) {
       store.update((state) => withSession(state, { saving: { state: 'failed', full: isFull(error) } }))
     }

@@ -14,6 +14,7 @@ export function PageNotices({ place }: { readonly place: NoticePlace }) {
   return (
     <>
       {place === 'page' && <ReadOnlyNotice />}
+      {place === 'page' && <HandingOverNotice />}
       {place === 'page' && <SaveNotice />}
       {place === 'page' && <NewerTakenNotice />}
       {notices
@@ -37,6 +38,12 @@ function ReadOnlyNotice() {
       <p>{say('page_read_only')}</p>
     </Notice>
   )
+}
+
+function HandingOverNotice() {
+  const { say } = useSay()
+  const handingOver = useAppState((state) => state.session.handingOver)
+  return handingOver && <Notice severity="odd">{say('page_handing_over')}</Notice>
 }
 
 function SaveNotice() {

@@ -3,16 +3,17 @@ import { useApp, useAppState } from '../frame/useApp'
 import { useSay } from '../frame/useSay'
 import { Button } from '../look/widgets/Button'
 import { Notice } from '../look/widgets/Notice'
+import { isUnderWay } from './isUnderWay'
 
 /**
- * Asks whether a newer version is to be taken. Stands on the list of jobs only, where nothing is under way, and only in
- * the tab that may change the jobs: no other can be recording then.
+ * Asks whether a newer version is to be taken. Stands on the list of jobs only, outside of every job, and only in the tab
+ * that may change the jobs: no other can be recording then.
  */
 export function NewerNotice() {
   const { say } = useSay()
   const { offlineKeeper } = useApp()
   const isReady = useAppState((state) => state.session.newerVersion === 'ready')
-  const isBusy = useAppState((state) => state.session.readOnly || state.session.opening !== null)
+  const isBusy = useAppState((state) => isUnderWay(state))
   const [isLater, setLater] = useState(false)
   if (!isReady || isBusy || isLater) return null
   return (

@@ -1,5 +1,6 @@
 import { withSession } from '../store/changes'
 import type { Store } from '../store/store'
+import { isUnderWay } from './isUnderWay'
 import type { OfflineAsk, OfflineTold } from './messages'
 import type { OfflineState } from './offlineState'
 
@@ -50,12 +51,13 @@ export class OfflineKeeper {
     }
   }
 
-  /** Loads the newer version; nothing that is kept changes by it. */
+  /** Loads the newer version; nothing that is kept changes by it. Does nothing while anything is under way. */
   async takeNewer(): Promise<void> {
     const active = this.registration?.active
     if (!active) return
-    this.isTaking = true
     await this.beforeReload()
+    if (isUnderWay(this.store.get())) return
+    this.isTaking = true
     active.postMessage('take' satisfies OfflineAsk)
   }
 

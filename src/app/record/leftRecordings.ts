@@ -91,8 +91,8 @@ export class LeftRecordings {
       line.id === lineId ? { ...line, sweeps: withClip(line.sweeps, clip, newId()) } : line,
     )
     await saveJob(database, { ...job, lines })
-    const jobs = await listJobs(database)
-    store.update((state) => withSession(state, { jobs }))
+    const lists = await listJobs(database)
+    store.update((state) => withSession(state, lists))
   }
 
   /** The app was killed after the clip was saved and before that was noted. */

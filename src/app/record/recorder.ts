@@ -1,105 +1,51 @@
 import type { JobLine } from '../../../shared/job/job'
-import { CHUNK_S } from '../../../shared/record/joinChunks'
-import { nextSlot, slotAgain, slotAt } from '../../../shared/record/nextSlot'
-import { recordedClip } from '../../../shared/record/recordedClip'
-import { recordInto, sweepSoFar } from '../../../shared/record/recordInto'
+import { recordInto } from '../../../shared/record/recordInto'
 import {
   type EarlyEnd,
-  FIRST_RECORDING,
   isBusy,
   nextRecording,
   type RecordingEvent,
   type RecordingState,
 } from '../../../shared/record/recordingState'
 import type { HeardBlock } from '../../../shared/record/settling'
-import { type ListenPoint, nextTake, type Slot } from '../../../shared/record/slot'
-import { steadyTime } from '../../../shared/record/steadyTime'
-import { pointsOnLine } from '../../../shared/sketch/pointsOnLine'
-import { type Keyed, sentence } from '../../../shared/words/sentence'
+import type { ListenPoint, Slot } from '../../../shared/record/slot'
 import { newId } from '../newId'
-import { type Database, isFull, type KeptRecording } from '../storage/database'
-import { beginRecording } from '../storage/recordings'
+import type { KeptRecording } from '../storage/database'
 import { askToPersist, freeBytes } from '../storage/room'
-import type { Saver } from '../storage/saver'
-import { addRecordedClip } from '../store/actions/addRecordedClip'
+import { withSession } from '../store/changes'
 import { shownLine } from '../store/selectors/shownLine'
-import type { Store } from '../store/store'
-import type { CaptureReport } from './captureMessages'
-import { filesOf } from './leftRecordings'
-import { listMicrophones, type Microphone, MicrophoneError, openMicrophone } from './microphone'
-import { RecorderEars } from './recorderEars'
-import { KeepingError, RecordingKeeper } from './recordingKeeper'
-import { speak } from './speak'
-import { WakeLock } from './wakeLock'
-
-/** What the screen shows of the recorder. Plain data, never changed in place. */
-export interface RecorderState {
-  readonly recording: RecordingState
-  /** Name of the open microphone; `null` while none is open. */
-  readonly device: string | null
-  readonly deviceId: string | null
-  readonly devices: readonly { readonly id: string; readonly name: string }[]
-  readonly monitoring: boolean
-  /** What went wrong last; `null` when nothing did since the last start. */
-  readonly trouble: Keyed | null
-  /** The clip recorded last, by its place in the job. */
-  readonly last: { readonly lineId: string; readonly sweep: string; readonly file: string; readonly slot: Slot } | null
-  /** The sweep that clips join, when it was chosen. */
-  readonly sweep: string | null
-  readonly freeBytes: number | null
-}
-
-export interface RecorderParts {
-  readonly store: Store
-  readonly database: Database
-  readonly saver: Saver
-  /** Looks again for recordings that never came into their job. */
-  readonly findLeft: () => Promise<void>
-}
-
-/** Blocks of the audio thread are joined to this length for the eye and for settling, s. */
-const SHOWN_BLOCK_S = 0.1
+import { ClipClock } from './clipClock'
+import { ClipKeeping, type ClipKeepingParts } from './clipKeeping'
+import { listMicrophones, MicrophoneError } from './microphone'
+import { OpenEar } from './openEar'
+import { FIRST_RECORDER_STATE, type RecorderState } from './recorderState'
+import { SlotChoice } from './slotChoice'
+import { sayNext } from './speak'
+import { Watched } from './watched'
 
 /** How long the last chunk of a microphone that has gone is waited for, ms. */
 const GONE_MS = 1500
 
-const FIRST: RecorderState = {
-  recording: FIRST_RECORDING,
-  device: null,
-  deviceId: null,
-  devices: [],
-  monitoring: false,
-  trouble: null,
-  last: null,
-  sweep: null,
-  freeBytes: null,
-}
-
 /**
  * Records clips at points into the open job: does what `nextRecording` decides. Owns the microphone while it is open.
  */
-export class Recorder {
-  private state = FIRST
-  private readonly listeners = new Set<() => void>()
+export class Recorder extends Watched<RecorderState> {
   private readonly blockListeners = new Set<(block: HeardBlock) => void>()
-  private readonly keeper: RecordingKeeper
-  private readonly wakeLock = new WakeLock()
-  private microphone: Microphone | null = null
-  private ears: RecorderEars | null = null
-  private joined: HeardBlock | null = null
-  private channelCount = 1
-  private current: KeptRecording | null = null
-  private clocks = bothClocks()
+  private readonly clips: ClipKeeping
+  private readonly clock = new ClipClock()
+  private ear: OpenEar | null = null
   private line: JobLine | null = null
   /** The screen was left: the microphone goes as soon as nothing is recorded. */
   private left = false
 
-  constructor(private readonly parts: RecorderParts) {
-    this.keeper = new RecordingKeeper({
-      onEnd: (id) => {
-        if (this.current?.id === id) void this.keep()
+  constructor(private readonly parts: ClipKeepingParts) {
+    super(FIRST_RECORDER_STATE)
+    this.clips = new ClipKeeping(parts, {
+      onEnd: () => void this.keep(),
+      onLost: (trouble) => {
+        this.put({ trouble })
+        this.cut('full')
       },
-      onLost: (id, full) => this.chunkLost(id, full),
     })
     parts.store.subscribe(() => this.followStore())
     document.addEventListener('visibilitychange', () => {
@@ -110,13 +56,6 @@ export class Recorder {
     void this.lookForRoom()
   }
 
-  readonly get = (): RecorderState => this.state
-
-  readonly subscribe = (listener: () => void): (() => void) => {
-    this.listeners.add(listener)
-    return () => this.listeners.delete(listener)
-  }
-
   /** Blocks of 20 ms as they are heard, for the tap test. */
   readonly onBlock = (listener: (block: HeardBlock) => void): (() => void) => {
     this.blockListeners.add(listener)
@@ -125,7 +64,7 @@ export class Recorder {
 
   /** For the live spectrum; `null` while no microphone is open. */
   analyser(): AnalyserNode | null {
-    return this.microphone?.analyser ?? null
+    return this.ear?.microphone.analyser ?? null
   }
 
   /** Opens the microphone. To be called from a click or key. */
@@ -135,18 +74,18 @@ export class Recorder {
     this.step({ kind: 'open' })
     this.put({ trouble: null })
     try {
-      const microphone = await openMicrophone(this.parts.store.get().device.listen.deviceId, {
-        onReport: (report) => this.take(report),
+      const ear = await OpenEar.open(this.listenSettings().deviceId, () => this.clips.sink(), {
+        onBlock: (block) => {
+          for (const listener of this.blockListeners) listener(block)
+        },
+        onHeard: (block) => this.step({ kind: 'heard', block }),
+        onRecorded: (recordedS, isWhole) => this.step({ kind: 'recorded', recordedS, isWhole }),
         onGone: () => this.gone(),
         onHeldBack: () => this.cut('hidden'),
       })
-      if (this.left) return this.discard(microphone)
-      this.microphone = microphone
-      this.ears = new RecorderEars(microphone.context, microphone.source)
-      const sink = this.keeper.sink()
-      microphone.command({ kind: 'sink', port: sink }, [sink])
-      this.wakeLock.hold()
-      this.put({ device: microphone.device, deviceId: microphone.deviceId })
+      this.ear = ear
+      if (this.left) return this.close()
+      this.put({ device: ear.microphone.device, deviceId: ear.microphone.deviceId })
       this.step({ kind: 'opened' })
       void this.listDevices()
       void askToPersist().then(() => this.lookForRoom())
@@ -160,7 +99,7 @@ export class Recorder {
   /** Starts the next clip; opens the microphone when it is closed. To be called from a click or key. */
   async start(): Promise<void> {
     await this.open()
-    if (this.microphone === null) return
+    if (this.ear === null || this.parts.store.get().session.handingOver) return
     this.put({ trouble: null })
     this.step({ kind: 'start' })
   }
@@ -184,9 +123,8 @@ export class Recorder {
   }
 
   choose(point: ListenPoint): void {
-    const line = this.line
-    if (line === null) return
-    this.step({ kind: 'choose', slot: slotAt(point, this.way(), sweepSoFar(line, this.sweepName(line))) })
+    const slot = this.choice()?.at(point)
+    if (slot !== undefined) this.step({ kind: 'choose', slot })
   }
 
   /** The air the next clip is to be recorded with. */
@@ -198,11 +136,9 @@ export class Recorder {
   /** The clip recorded last once more, as another take. */
   async again(): Promise<void> {
     const { last } = this.state
-    if (last === null || this.line === null) return
-    this.step({
-      kind: 'choose',
-      slot: slotAgain(last.slot, this.way(), sweepSoFar(this.line, this.sweepName(this.line))),
-    })
+    const choice = this.choice()
+    if (last === null || choice === null) return
+    this.step({ kind: 'choose', slot: choice.again(last.slot) })
     await this.start()
   }
 
@@ -212,9 +148,9 @@ export class Recorder {
   }
 
   async setMonitoring(monitoring: boolean): Promise<void> {
-    if (this.ears === null) return
+    if (this.ear === null) return
     this.put({ monitoring })
-    await this.ears.setMonitoring(monitoring)
+    await this.ear.ears.setMonitoring(monitoring)
   }
 
   /** Another sweep for what is recorded from now on. */
@@ -226,7 +162,7 @@ export class Recorder {
 
   /** Another microphone, as the settings say by now. */
   async reopen(): Promise<void> {
-    if (this.microphone === null || isBusy(this.state.recording.phase)) return
+    if (this.ear === null || isBusy(this.state.recording.phase)) return
     this.close()
     await this.open()
   }
@@ -241,64 +177,43 @@ export class Recorder {
     const recording = nextRecording(before, event)
     if (recording === before) return
     this.put({ recording })
+    this.tellBusy(isBusy(recording.phase) || this.clips.isUnderWay)
     if (recording.phase === 'recording' && before.phase === 'settling') void this.begin(recording)
-    if (recording.phase === 'recording' && recording.endedBy !== null && before.endedBy === null) this.endClip()
+    if (recording.phase === 'recording' && recording.endedBy !== null && before.endedBy === null) this.ear?.endClip()
     if (recording.phase === 'keeping' && before.phase === 'recording') this.ended(recording)
   }
 
-  private take(report: CaptureReport): void {
-    const rateHz = this.microphone?.context.sampleRate
-    if (rateHz === undefined) return
-    if (report.kind === 'recorded') {
-      this.step({ kind: 'recorded', recordedS: report.frames / rateHz, isWhole: report.isWhole })
-      return
-    }
-    const { endFrame, frames, power, peak } = report
-    this.channelCount = report.channelCount
-    const block = { atS: endFrame / rateHz, durationS: frames / rateHz, power, peak }
-    for (const listener of this.blockListeners) listener(block)
-    const joined = this.joined === null ? block : joinBlocks(this.joined, block)
-    const isLong = joined.durationS >= SHOWN_BLOCK_S
-    this.joined = isLong ? null : joined
-    if (isLong) this.step({ kind: 'heard', block: joined })
+  private tellBusy(recording: boolean): void {
+    const { store } = this.parts
+    if (store.get().session.recording !== recording) store.update((state) => withSession(state, { recording }))
   }
 
   private async begin({ slot, wantedS }: RecordingState): Promise<void> {
-    const { microphone, line } = this
-    const { job, device } = this.parts.store.get()
-    if (microphone === null || slot === null || job === null || line === null) return this.endEmpty()
-    const rateHz = microphone.context.sampleRate
-    const recording: KeptRecording = {
-      id: newId(),
-      jobId: job.id,
-      lineId: line.id,
-      sweep: this.sweepName(line),
-      slot,
-      contact: device.listen.contact,
-      timeS: this.nowS(),
-      about: {
-        device: microphone.device.slice(0, 500),
-        sampleRateHz: rateHz,
-        channelCount: this.channelCount,
-        settings: microphone.settings,
-        wantedS,
-      },
-    }
-    this.current = recording
-    try {
-      await beginRecording(this.parts.database, recording)
-    } catch (error) {
-      this.put({ trouble: troubleOfKeeping(isFull(error), String(error)) })
+    const { ear } = this
+    const recording = ear === null || slot === null ? null : this.newRecording(ear, slot, wantedS)
+    if (ear === null || recording === null) return this.endEmpty()
+    const trouble = await this.clips.begin(recording)
+    if (trouble !== null) {
+      this.put({ trouble })
       return this.endEmpty()
     }
     if (this.state.recording.phase !== 'recording') return void this.keep()
-    const [frames, chunkFrames] = [Math.round(wantedS * rateHz), Math.round(CHUNK_S * rateHz)]
-    microphone.command({ kind: 'record', id: recording.id, frames, chunkFrames })
-    if (this.state.recording.endedBy !== null) microphone.command({ kind: 'stop' })
+    ear.record(recording.id, wantedS)
+    if (this.state.recording.endedBy !== null) ear.endClip()
   }
 
-  private endClip(): void {
-    this.microphone?.command({ kind: 'stop' })
+  private newRecording(ear: OpenEar, slot: Slot, wantedS: number): KeptRecording | null {
+    const { line } = this
+    const { job } = this.parts.store.get()
+    if (job === null || line === null) return null
+    const place = { jobId: job.id, lineId: line.id, sweep: this.sweepName(line), slot }
+    return {
+      id: newId(),
+      ...place,
+      contact: this.listenSettings().contact,
+      timeS: this.nowS(),
+      about: ear.about(wantedS),
+    }
   }
 
   /** Nothing could be recorded: goes on as if the clip had ended. */
@@ -308,7 +223,7 @@ export class Recorder {
   }
 
   private ended({ endedBy }: RecordingState): void {
-    if (document.visibilityState === 'visible') void this.ears?.signalEnd(endedBy === null)
+    if (document.visibilityState === 'visible') void this.ear?.ears.signalEnd(endedBy === null)
   }
 
   private cut(endedBy: EarlyEnd): void {
@@ -318,9 +233,9 @@ export class Recorder {
   private gone(): void {
     const isRecording = this.state.recording.phase === 'recording'
     if (isRecording) {
-      this.endClip()
+      this.ear?.endClip()
       setTimeout(() => {
-        if (this.current !== null) void this.keep()
+        if (this.clips.hasBegun) void this.keep()
       }, GONE_MS)
     }
     this.put({ trouble: { key: 'mic_unplugged', values: {} } })
@@ -328,103 +243,39 @@ export class Recorder {
     if (!isRecording) this.close()
   }
 
-  private chunkLost(id: string, full: boolean): void {
-    if (this.current?.id !== id) return
-    this.put({ trouble: troubleOfKeeping(full, '') })
-    this.cut('full')
-  }
-
-  /** Puts the clip that has ended into its job. */
+  /** Has the clip that has ended put into its job, and goes on. */
   private async keep(): Promise<void> {
-    const { current } = this
-    if (current === null) return this.goOn(null)
-    this.current = null
-    let kept: Slot | null = null
-    try {
-      const assembled = await this.keeper.assemble(current)
-      if (assembled === null) {
-        await this.keeper.forget(current.id)
-        if (this.state.trouble === null) this.put({ trouble: { key: 'record_nothing', values: {} } })
-      } else if (this.isOpen(current)) {
-        const { sound, keptBits } = assembled
-        const recording = { ...current.about, keptBits, endedBy: this.state.recording.endedBy }
-        await this.putIntoJob(current, { sound, recording })
-        kept = current.slot
-      } else await this.parts.findLeft()
-    } catch (error) {
-      const full = error instanceof KeepingError ? error.full : isFull(error)
-      this.put({ trouble: troubleOfKeeping(full, String(error)) })
-      await this.parts.findLeft()
-    }
-    this.goOn(kept)
-  }
-
-  /** Its job and line are open, and may be changed here. */
-  private isOpen({ jobId, lineId }: KeptRecording): boolean {
-    const { job, session } = this.parts.store.get()
-    return job?.id === jobId && !session.readOnly && job.lines.some(({ id }) => id === lineId)
-  }
-
-  private async putIntoJob(
-    { id, lineId, sweep, slot, contact, timeS }: KeptRecording,
-    heard: Pick<Parameters<typeof recordedClip>[0], 'sound' | 'recording'>,
-  ): Promise<void> {
-    const { store, saver } = this.parts
-    const takenFiles = filesOf(store.get().job!, lineId)
-    const clip = recordedClip({ ...heard, slot, sweep, contact, timeS, takenFiles })
-    store.dispatch(addRecordedClip, { lineId, clip, sweepId: newId() })
-    this.put({ last: { lineId, sweep, file: clip.row.file, slot } })
-    await saver.flush()
-    if (store.get().session.saving.state === 'failed') await this.parts.findLeft()
-    else await this.keeper.forget(id)
+    const { clip, trouble } = await this.clips.keep(this.state.recording.endedBy)
+    const isNews = trouble !== null && (trouble.key !== 'record_nothing' || this.state.trouble === null)
+    if (isNews) this.put({ trouble })
+    if (clip !== null) this.put({ last: clip })
+    this.goOn(clip?.slot ?? null)
   }
 
   private goOn(kept: Slot | null): void {
-    const { line } = this
+    const choice = this.choice()
     const { slot, phase } = this.state.recording
+    this.tellBusy(false)
     if (phase === 'closed') return
-    const soFar = line && sweepSoFar(line, this.sweepName(line))
-    const next =
-      line === null || soFar === null
-        ? null
-        : kept === null
-          ? slot
-          : nextSlot(pointsOnLine(line), this.way(), soFar, kept)
+    const next = choice === null ? null : kept === null ? slot : choice.after(kept)
     this.step({ kind: 'kept', next })
-    if (kept !== null) this.sayNext(next)
+    if (kept !== null && this.listenSettings().speak) sayNext(next)
     if (this.left || this.state.trouble?.key === 'mic_unplugged') this.close()
     void this.lookForRoom()
   }
 
-  private sayNext(next: Slot | null): void {
-    if (!this.parts.store.get().device.listen.speak) return
-    if (next === null) speak(sentence('say_all_done', {}))
-    else if (next.staysPut) speak(sentence('say_turn_off', {}))
-    else speak(sentence(next.air === 'on' ? 'say_next_on' : 'say_next_off', { point: next.point }))
-  }
-
   private close(): void {
-    const { microphone } = this
-    this.microphone = null
-    this.ears = null
-    this.joined = null
-    if (microphone !== null) this.discard(microphone)
-    this.wakeLock.release()
+    this.ear?.close()
+    this.ear = null
     this.put({ device: null, deviceId: null, monitoring: false })
     this.step({ kind: 'gone', endedBy: 'stopped' })
   }
 
-  private discard(microphone: Microphone): void {
-    microphone.close()
-    this.step({ kind: 'gone', endedBy: 'stopped' })
-  }
-
   private followStore(): void {
-    const { session, device } = this.parts.store.get()
-    if (session.readOnly) this.cut('stopped')
-    if (device.listen.lengthS !== this.state.recording.wantedS) {
-      this.step({ kind: 'lengthen', wantedS: device.listen.lengthS })
-    }
+    const { session } = this.parts.store.get()
+    if (session.readOnly || session.handingOver) this.cut('stopped')
+    const { lengthS } = this.listenSettings()
+    if (lengthS !== this.state.recording.wantedS) this.step({ kind: 'lengthen', wantedS: lengthS })
     const line = shownLine(this.parts.store.get())
     if (line === this.line) return
     const isOther = line?.id !== this.line?.id
@@ -433,66 +284,32 @@ export class Recorder {
     if (isOther) {
       this.put({ sweep: null, last: null })
       this.chooseFirst()
-    } else this.renewSlot()
-  }
-
-  /** The points or clips of the line have changed: what is next stays as far as it can. */
-  private renewSlot(): void {
-    const { slot } = this.state.recording
-    const { line } = this
-    if (line === null) return
-    const point = pointsOnLine(line).find((each) => each.point === slot?.point)
-    if (slot === null || point === undefined) {
-      this.chooseFirst()
       return
     }
-    const take = slot.staysPut ? slot.take : nextTake(slot.point, sweepSoFar(line, this.sweepName(line)))
-    const isSame = take === slot.take && point.alongM === slot.alongM && point.offsetM === slot.offsetM
-    if (!isSame) this.step({ kind: 'choose', slot: { ...slot, alongM: point.alongM, offsetM: point.offsetM, take } })
+    const { slot } = this.state.recording
+    const renewed = this.choice()?.renewed(slot) ?? null
+    if (renewed !== slot) this.step({ kind: 'choose', slot: renewed })
   }
 
   private chooseFirst(): void {
-    const { line } = this
-    const slot =
-      line === null ? null : nextSlot(pointsOnLine(line), this.way(), sweepSoFar(line, this.sweepName(line)), null)
-    this.step({ kind: 'choose', slot })
+    this.step({ kind: 'choose', slot: this.choice()?.after(null) ?? null })
   }
 
-  private way() {
-    return this.parts.store.get().device.listen.way
+  private choice(): SlotChoice | null {
+    const { line } = this
+    return line === null ? null : new SlotChoice(line, this.listenSettings().way, this.sweepName(line))
+  }
+
+  private listenSettings() {
+    return this.parts.store.get().device.listen
   }
 
   private nowS(): number {
-    const { timeS, setBackS, start } = steadyTime(this.clocks, bothClocks())
-    this.clocks = start
+    const { timeS, setBackS } = this.clock.tell()
     if (setBackS > 0) this.put({ trouble: { key: 'clock_set_back', values: { back_s: setBackS } } })
     return timeS
   }
 
-  private async listDevices(): Promise<void> {
-    this.put({ devices: await listMicrophones() })
-  }
-
-  private async lookForRoom(): Promise<void> {
-    this.put({ freeBytes: await freeBytes() })
-  }
-
-  private put(change: Partial<RecorderState>): void {
-    this.state = { ...this.state, ...change }
-    for (const listener of this.listeners) listener()
-  }
-}
-
-function bothClocks() {
-  return { wallS: Date.now() / 1000, runningS: performance.now() / 1000 }
-}
-
-function joinBlocks(a: HeardBlock, b: HeardBlock): HeardBlock {
-  const durationS = a.durationS + b.durationS
-  const power = (a.power * a.durationS + b.power * b.durationS) / durationS
-  return { atS: b.atS, durationS, power, peak: Math.max(a.peak, b.peak) }
-}
-
-function troubleOfKeeping(full: boolean, why: string): Keyed {
-  return full ? { key: 'record_full', values: {} } : { key: 'record_not_kept', values: { why } }
+  private readonly listDevices = async () => this.put({ devices: await listMicrophones() })
+  private readonly lookForRoom = async () => this.put({ freeBytes: await freeBytes() })
 }

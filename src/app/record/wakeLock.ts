@@ -3,17 +3,17 @@ export class WakeLock {
   private wanted = false
   private lock: WakeLockSentinel | null = null
 
-  constructor() {
-    document.addEventListener('visibilitychange', () => void this.take()) // the phone takes it away with the page
-  }
+  private readonly onVisibility = () => void this.take() // the phone takes it away with the page
 
   hold(): void {
     this.wanted = true
+    document.addEventListener('visibilitychange', this.onVisibility)
     void this.take()
   }
 
   release(): void {
     this.wanted = false
+    document.removeEventListener('visibilitychange', this.onVisibility)
     void this.lock?.release().catch(() => undefined)
     this.lock = null
   }

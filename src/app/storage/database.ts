@@ -27,6 +27,8 @@ export interface KeptJob {
   readonly summary: JobSummary
   /** As `jobJson` made it; only `readJob` may look into it. */
   readonly json: unknown
+  /** When it was deleted, s since 1970: it can be put back. Missing for a job that is in the list. */
+  readonly deletedS?: number
 }
 
 /** What is known of a recording when it begins; the rest is worked out of its chunks. */
@@ -48,12 +50,19 @@ const NAME = 'yardhark'
 /** 2: recordings and their chunks. What stands in an older one stays as it is. */
 const VERSION = 2
 
+export interface DatabaseListeners {
+  /** Another tab holds an older version open: opening waits for it. */
+  readonly onOlderBlocked: () => void
+  /** Another tab needs a newer version: what is not saved yet must be. The database is closed afterwards. */
+  readonly beforeNewer: () => Promise<void>
+}
+
 /**
- * Opens the database, and makes it the first time.
+ * Opens the database, makes it the first time, and turns an older one into this version's. Nothing in it is lost by that.
  *
- * @param onOlderBlocked Called when another tab holds an older version open.
+ * @throws A `VersionError` of the browser when it was made by a newer version of the page; it is not touched then.
  */
-export function openDatabase(onOlderBlocked: () => void): Promise<Database> {
+export function openDatabase({ onOlderBlocked, beforeNewer }: DatabaseListeners): Promise<Database> {
   return openDB<YardharkSchema>(NAME, VERSION, {
     upgrade(database, oldVersion) {
       if (oldVersion < 1) {
@@ -68,8 +77,13 @@ export function openDatabase(onOlderBlocked: () => void): Promise<Database> {
       }
     },
     blocked: onOlderBlocked,
-    blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
+    blocking: (_current, _blocked, event) => void beforeNewer().finally(() => (event.target as IDBDatabase).close()),
   })
+}
+
+/** True when what is kept here was made by a newer version of the page. */
+export function isNewer(error: unknown): boolean {
+  return error instanceof DOMException && error.name === 'VersionError'
 }
 
 /** True when a write failed because the device has no room left. */

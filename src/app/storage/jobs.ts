@@ -1,8 +1,8 @@
 import type { Job } from '../../../shared/job/job'
 import { jobJson } from '../../../shared/job/jobJson'
 import { readJob } from '../../../shared/job/readJob'
-import type { JobSummary } from '../store/state'
-import type { Database } from './database'
+import type { DeletedJob, JobSummary } from '../store/state'
+import type { Database, KeptJob } from './database'
 
 /** What the list of jobs shows. */
 export function summaryOf({ id, name, changedS, lines }: Job): JobSummary {
@@ -19,24 +19,52 @@ export function summaryOf({ id, name, changedS, lines }: Job): JobSummary {
   }
 }
 
-/** All kept jobs, the last changed first. */
-export async function listJobs(database: Database): Promise<JobSummary[]> {
-  const kept = await database.getAll('jobs')
-  return kept.map(({ summary }) => summary).sort((a, b) => b.changedS - a.changedS || (a.id < b.id ? -1 : 1))
+/** What is in storage: jobs, the last changed first, and deleted ones, the last deleted first. */
+export interface JobLists {
+  readonly jobs: readonly JobSummary[]
+  readonly deletedJobs: readonly DeletedJob[]
 }
 
-/** @returns `null` when there is no such job. @throws {FormatError} what is kept cannot be read by this version. */
+export async function listJobs(database: Database): Promise<JobLists> {
+  const kept = await database.getAll('jobs')
+  const byId = (a: JobSummary, b: JobSummary) => (a.id < b.id ? -1 : 1)
+  const jobs = kept.filter(({ deletedS }) => deletedS === undefined).map(({ summary }) => summary)
+  const deletedJobs = kept.flatMap(({ summary, deletedS }) => (deletedS === undefined ? [] : { ...summary, deletedS }))
+  return {
+    jobs: jobs.sort((a, b) => b.changedS - a.changedS || byId(a, b)),
+    deletedJobs: deletedJobs.sort((a, b) => b.deletedS - a.deletedS || byId(a, b)),
+  }
+}
+
+/** @returns `null` when there is no such job, or it was deleted. @throws {FormatError} this version cannot read it. */
 export async function loadJob(database: Database, id: string): Promise<Job | null> {
   const kept = await database.get('jobs', id)
-  return kept === undefined ? null : readJob(kept.json, kept.summary.name)
+  return kept === undefined || kept.deletedS !== undefined ? null : readJob(kept.json, kept.summary.name)
 }
 
 export async function saveJob(database: Database, job: Job): Promise<void> {
   await database.put('jobs', { id: job.id, summary: summaryOf(job), json: jobJson(job) })
 }
 
-/** Takes a job out of storage, and the sounds that no other job has. */
-export async function deleteJob(database: Database, id: string): Promise<void> {
+/** Takes a job out of the list; it stays in storage with its sounds, to be put back. */
+export function deleteJob(database: Database, id: string, timeS: number): Promise<void> {
+  return changeKept(database, id, (kept) => ({ ...kept, deletedS: timeS }))
+}
+
+/** Puts a deleted job back into the list, as it was. */
+export function restoreJob(database: Database, id: string): Promise<void> {
+  return changeKept(database, id, ({ deletedS: _, ...kept }) => kept)
+}
+
+async function changeKept(database: Database, id: string, change: (kept: KeptJob) => KeptJob): Promise<void> {
+  const write = database.transaction('jobs', 'readwrite')
+  const kept = await write.store.get(id)
+  if (kept !== undefined) await write.store.put(change(kept))
+  await write.done
+}
+
+/** Takes a job out of storage for good, with the sounds that no other job has. */
+export async function dropJob(database: Database, id: string): Promise<void> {
   await database.delete('jobs', id)
   await dropUnusedSounds(database, [])
 }

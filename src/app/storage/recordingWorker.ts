@@ -6,13 +6,13 @@ import { forgetRecording, keepChunk } from './recordings'
 
 // A worker of its own: neither the page nor the work on clips holds a chunk up on its way.
 
-const opened = openDatabase(() => undefined)
-opened.catch(() => undefined) // each use tells
-
 const reply = (message: RecordingReply) => self.postMessage(message)
 
 /** Chunks are kept one after the other, in their order. */
 let turn: Promise<void> = Promise.resolve()
+
+const opened = openDatabase({ onOlderBlocked: () => undefined, beforeNewer: () => turn })
+opened.catch(() => undefined) // each use tells
 
 async function keep({ id, number, channels, isLast }: ChunkMessage): Promise<void> {
   try {

@@ -106,8 +106,8 @@ export class Saver {
       if (job !== null && job !== this.savedJob) {
         await saveJob(this.database, job)
         this.savedJob = job
-        const jobs = await listJobs(this.database)
-        this.store.update((state) => withSession(state, { jobs }))
+        const lists = await listJobs(this.database)
+        this.store.update((state) => withSession(state, lists))
       }
       this.show({ state: 'saved' })
     } catch (error) {

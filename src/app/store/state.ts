@@ -34,9 +34,15 @@ export interface Session {
   readonly lineId: string | null
   /** Jobs in storage, the last changed first; `null` until they were read. */
   readonly jobs: readonly JobSummary[] | null
+  /** Deleted jobs that can be put back, the last deleted first. */
+  readonly deletedJobs: readonly DeletedJob[]
   readonly saving: Saving
   /** Another tab has the jobs open: nothing is changed here. */
   readonly readOnly: boolean
+  /** Another tab has asked for the jobs: what is under way is ended and saved for it. */
+  readonly handingOver: boolean
+  /** A clip is being made, or on its way into its job. */
+  readonly recording: boolean
   /** What is being opened; one at a time. */
   readonly opening: Opening | null
   /** Clips of a recorder that wait for their points. */
@@ -82,6 +88,9 @@ export interface JobSummary {
   readonly lineCount: number
   readonly pointCount: number
 }
+
+/** `deletedS`: when it was deleted, s since 1970. */
+export type DeletedJob = JobSummary & { readonly deletedS: number }
 
 export type Saving =
   | { readonly state: 'saved' | 'waiting' | 'saving' }
@@ -160,8 +169,11 @@ export const FIRST_STATE: AppState = {
   session: {
     lineId: null,
     jobs: null,
+    deletedJobs: [],
     saving: { state: 'saved' },
     readOnly: false,
+    handingOver: false,
+    recording: false,
     opening: null,
     joining: null,
     heard: {},

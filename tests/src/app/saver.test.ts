@@ -2,7 +2,15 @@ import 'fake-indexeddb/auto'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Job } from '../../../shared/job/job'
 import { type Database, openDatabase } from '../../../src/app/storage/database'
-import { deleteJob, dropUnusedSounds, listJobs, loadJob, saveJob } from '../../../src/app/storage/jobs'
+import {
+  deleteJob,
+  dropJob,
+  dropUnusedSounds,
+  listJobs,
+  loadJob,
+  restoreJob,
+  saveJob,
+} from '../../../src/app/storage/jobs'
 import { Saver } from '../../../src/app/storage/saver'
 import { keepHeard, keepSound, loadHeard, loadSound } from '../../../src/app/storage/sounds'
 import { renameJob } from '../../../src/app/store/actions/renameJob'
@@ -19,7 +27,7 @@ beforeEach(async () => {
   const timers = { setTimeout: (...args: Parameters<typeof setTimeout>) => setTimeout(...args) }
   vi.stubGlobal('window', Object.assign(page, timers))
   vi.stubGlobal('document', Object.assign(new EventTarget(), { visibilityState: 'visible' }))
-  database = await openDatabase(() => undefined)
+  database = await openDatabase({ onOlderBlocked: () => undefined, beforeNewer: () => Promise.resolve() })
 })
 afterEach(async () => {
   vi.unstubAllGlobals()
@@ -61,7 +69,7 @@ describe('saving', () => {
     saver.accept(other)
     store.update((state) => ({ ...state, job: other }))
     await saver.flush()
-    expect(await listJobs(database)).toEqual([])
+    expect((await listJobs(database)).jobs).toEqual([])
     await saver.close()
   })
 
@@ -157,15 +165,16 @@ describe('sounds', () => {
     expect(await loadSound(database, 'none')).toBeNull()
   })
 
-  it('go with their evidence when the last job that has them is deleted, and not before', async () => {
+  it('go with their evidence when the last job that has them is deleted for good, and not before', async () => {
     const { sha256 } = await keepSound(database, new Blob(['abc']))
     await keepHeard(database, sha256, { evidence: null, problems: [] })
     await saveJob(database, job(sha256))
     await saveJob(database, { ...job(sha256), id: 'second' })
-    await deleteJob(database, 'job')
+    await deleteJob(database, 'second', 3)
+    await dropJob(database, 'job')
     expect(await database.count('sounds')).toBe(1)
     expect(await loadHeard(database, sha256)).toEqual({ evidence: null, problems: [] })
-    await deleteJob(database, 'second')
+    await dropJob(database, 'second')
     expect(await database.count('sounds')).toBe(0)
     expect(await loadHeard(database, sha256)).toBeNull()
   })
@@ -180,5 +189,27 @@ describe('sounds', () => {
 it('the list of jobs has the last changed first', async () => {
   await saveJob(database, JOB)
   await saveJob(database, { ...JOB, id: 'later', changedS: 5 })
-  expect((await listJobs(database)).map(({ id }) => id)).toEqual(['later', 'job'])
+  expect((await listJobs(database)).jobs.map(({ id }) => id)).toEqual(['later', 'job'])
+})
+
+describe('a deleted job', () => {
+  it('is not in the list and cannot be opened, and is put back as it was', async () => {
+    await saveJob(database, JOB)
+    await saveJob(database, { ...JOB, id: 'later', changedS: 5 })
+    await deleteJob(database, 'job', 9)
+    expect(await listJobs(database)).toMatchObject({
+      jobs: [{ id: 'later' }],
+      deletedJobs: [{ id: 'job', deletedS: 9 }],
+    })
+    expect(await loadJob(database, 'job')).toBeNull()
+    await restoreJob(database, 'job')
+    expect(await listJobs(database)).toMatchObject({ jobs: [{ id: 'later' }, { id: 'job' }], deletedJobs: [] })
+    expect(await loadJob(database, 'job')).toEqual(JOB)
+  })
+
+  it('that is not there changes nothing', async () => {
+    await deleteJob(database, 'none', 9)
+    await restoreJob(database, 'none')
+    expect(await listJobs(database)).toEqual({ jobs: [], deletedJobs: [] })
+  })
 })

@@ -7,6 +7,7 @@ import { Icon } from '../../look/widgets/Icon'
 import { Notice } from '../../look/widgets/Notice'
 import { routeHash } from '../../route'
 import type { JobSummary } from '../../store/state'
+import { dayOf } from './dayOf'
 import './JobList.css'
 
 /** The kept jobs, the last changed first. */
@@ -71,7 +72,8 @@ function JobEntry({ job }: { readonly job: JobSummary }) {
 
 function DeleteQuestion({ job, onKeep }: { readonly job: JobSummary; readonly onKeep: () => void }) {
   const { say } = useSay()
-  const { deleteJob } = useApp()
+  const { deleteJob, dropJob } = useApp()
+  const isFull = useAppState(({ session: { saving } }) => saving.state === 'failed' && saving.full)
   return (
     <div className="job-question">
       <Notice
@@ -81,6 +83,7 @@ function DeleteQuestion({ job, onKeep }: { readonly job: JobSummary; readonly on
             <Button kind="decision" onClick={() => void deleteJob(job.id)}>
               {say('do_delete')}
             </Button>
+            {isFull && <Button onClick={() => void dropJob(job.id)}>{say('do_drop')}</Button>}
             <Button onClick={onKeep}>{say('do_keep')}</Button>
           </>
         }
@@ -89,9 +92,4 @@ function DeleteQuestion({ job, onKeep }: { readonly job: JobSummary; readonly on
       </Notice>
     </div>
   )
-}
-
-/** Day and time as this device writes them. */
-function dayOf(timeS: number): string {
-  return new Date(timeS * 1000).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })
 }

@@ -10,6 +10,7 @@ import { OfflinePanel } from '../../offline/OfflinePanel'
 import { DropArea } from '../../open/DropArea'
 import { OpenButtons } from '../../open/OpenButtons'
 import { OpeningPanel } from '../../open/OpeningPanel'
+import { DeletedJobs } from './DeletedJobs'
 import { DevicePanel } from './DevicePanel'
 import { JobList } from './JobList'
 import './JobsScreen.css'
@@ -48,6 +49,7 @@ export function JobsScreen() {
             </Button>
           )}
           {!isEmpty && <JobList />}
+          <DeletedJobs />
         </div>
         <div className="stack">
           <Panel heading={say('label_open')}>

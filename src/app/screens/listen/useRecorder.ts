@@ -1,7 +1,8 @@
 import { useSyncExternalStore } from 'react'
 import { useApp } from '../../frame/useApp'
-import type { Recorder, RecorderState } from '../../record/recorder'
+import type { Recorder } from '../../record/recorder'
 import { recorderOf } from '../../record/recorderOf'
+import type { RecorderState } from '../../record/recorderState'
 
 export function useRecorder(): Recorder {
   return recorderOf(useApp())
