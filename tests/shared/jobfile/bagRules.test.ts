@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest'
 import { bagInfoText, manifestText } from '../../../shared/jobfile/bagTexts'
 import { crc32 } from '../../../shared/jobfile/crc32'
 import { checkDeclaration, readBagInfo, readManifest } from '../../../shared/jobfile/readBagTexts'
+import reference from '../../reference/jobFileReference.json'
 import { digest, packed, smallJob } from '../../support/packedJob'
 import { fetchPackage } from '../../support/realSounds/fetchPackage'
 
@@ -146,5 +147,24 @@ describe('other programs', () => {
     expect(rows).toHaveLength(Object.keys(bag).filter(isPayload).length)
     expect(rows.every((row) => row.endsWith(': OK'))).toBe(true)
     expect(check('tagmanifest-sha256.txt').trimEnd().split('\n')).toHaveLength(3)
+  })
+
+  it("see the same: Python's zipfile, sox and ffmpeg read this very file", async () => {
+    expect(reference.zip_sha256).toBe(await digest(zip))
+    expect(reference.zipfile_damaged).toBeNull()
+    expect(reference.zipfile_names).toEqual(Object.keys(unzipSync(zip)))
+    const clips = Object.entries<(typeof reference.clips)['01-on-95f546e55a9d1549.wav']>(reference.clips)
+    expect(clips).toHaveLength(6)
+    for (const [name, seen] of clips) {
+      const clip = small.job.lines[0]!.sweeps[0]!.clips.find(({ sound }) => name.includes(sound!.sha256.slice(0, 16)))!
+      const sound = small.beside.get(clip.sound!.sha256)!.subarray(44)
+      expect(seen.sox_sha256).toBe(await digest(sound))
+      expect(seen.ffmpeg_sha256).toBe(seen.sox_sha256)
+      expect(seen.ffmpeg_tags.comment).toBe(
+        `point ${clip.row.point}, ${clip.row.alongM} m along, air ${clip.row.air}, take 1`,
+      )
+      expect(seen.ffmpeg_tags.date).toBe('2026-09-21')
+      expect(seen.ffmpeg_tags.coding_history).toBe('A=PCM,F=8000,W=16,M=mono\r\n')
+    }
   })
 })
