@@ -10,6 +10,27 @@ export interface Source {
 }
 
 export const SOURCES = {
+  Platt1999: {
+    title: 'J. C. Platt, Probabilistic outputs for support vector machines, Advances in Large Margin Classifiers, 1999',
+    seen: 'memory',
+  },
+  HanleyMcNeil1982: {
+    title: 'J. A. Hanley & B. J. McNeil, The meaning and use of the area under a ROC curve, Radiology 143, 29-36, 1982',
+    seen: 'memory',
+  },
+  HosmerLemeshow2000: {
+    title: 'D. W. Hosmer & S. Lemeshow, Applied logistic regression, 2nd ed., 2000',
+    seen: 'memory',
+  },
+  Brier1950: {
+    title: 'G. W. Brier, Verification of forecasts expressed in terms of probability, Mon. Weather Rev. 78, 1-3, 1950',
+    seen: 'memory',
+  },
+  Fisher1936: {
+    title:
+      'R. A. Fisher, The use of multiple measurements in taxonomic problems, Ann. Eugenics 7, 179-188, 1936 (data set)',
+    seen: 'memory',
+  },
   Acklam2003: {
     title: 'P. J. Acklam, An algorithm for computing the inverse normal cumulative distribution function, 2003',
     seen: 'memory',

@@ -1,0 +1,114 @@
+import { calibrate, calibrated } from './calibration'
+import { checkExamples } from './checkExamples'
+import { crossValidate, fitExamples } from './crossValidate'
+import { DETECTOR_FEATURES } from './detectorFeatures'
+import { usualDistance } from './distance'
+import { evaluate } from './evaluate'
+import type { Example } from './example'
+import { probabilityOf } from './logisticRegression'
+import type { DetectorModel, Evaluation, ModelCard } from './model'
+
+/** What the trainer tells beside the clips. */
+export interface TrainingOrder {
+  readonly name: string
+  readonly data: string
+  readonly trainedAt: string
+  readonly programVersion: string
+  /** Share of the leaks that may be missed, 0 to 1. */
+  readonly missShare: number
+  readonly limits: readonly string[]
+}
+
+/** Penalties tried; cross-validation by job picks one. Chosen: from nearly free to nearly held. */
+const PENALTIES = [0.1, 1, 10, 100]
+/** A stronger penalty is kept when its cost a clip is no worse than the best by more than this. Chosen. */
+const AS_GOOD = 0.002
+
+/**
+ * Trains a detector: the penalty by cross-validation by job, odds calibrated on the same, the whole set for the weights.
+ *
+ * @throws {InputError} as `checkExamples`.
+ */
+export function train(given: readonly Example[], order: TrainingOrder): DetectorModel {
+  const examples = checkExamples(given)
+  const penalty = choosePenalty(examples)
+  const byJob = scoredApart(examples, penalty, ({ job }) => job)
+  const calibration = calibrate(
+    byJob.map(({ odds }) => odds),
+    byJob.map(({ example }) => example.isLeak),
+  )
+  const evaluation = (scored: readonly Apart[], keptApart: Evaluation['keptApart']) =>
+    evaluate(
+      scored.map(({ example, odds }) => ({ example, probability: calibrated(calibration, odds) })),
+      keptApart,
+      order.missShare,
+    )
+  const { scaling, fit } = fitExamples(examples, penalty)
+  const first = evaluation(byJob, 'job')
+  const byDevice = devicesOf(examples).length < 2 ? [] : scoredApart(examples, penalty, ({ device }) => device)
+  return {
+    features: DETECTOR_FEATURES.map(({ id }) => id),
+    scaling,
+    odds: fit,
+    calibration,
+    threshold: first.atMiss.threshold,
+    usualDistance: usualDistance(
+      scaling,
+      examples.map(({ values }) => values),
+    ),
+    penalty,
+    card: card(examples, order),
+    evaluations: hasBoth(byDevice) ? [first, evaluation(byDevice, 'device')] : [first],
+  }
+}
+
+interface Apart {
+  readonly example: Example
+  /** ln of the odds by a detector that never heard the clip's group. */
+  readonly odds: number
+}
+
+function scoredApart(examples: readonly Example[], penalty: number, group: (example: Example) => string): Apart[] {
+  return crossValidate(examples, penalty, group).flatMap((odds, i) =>
+    odds === null ? [] : [{ example: examples[i]!, odds }],
+  )
+}
+
+function choosePenalty(examples: readonly Example[]): number {
+  const costs = PENALTIES.map((penalty) => ({
+    penalty,
+    cost: logCost(scoredApart(examples, penalty, ({ job }) => job)),
+  }))
+  const least = Math.min(...costs.map(({ cost }) => cost))
+  return Math.max(...costs.filter(({ cost }) => cost <= least + AS_GOOD).map(({ penalty }) => penalty))
+}
+
+function logCost(scored: readonly Apart[]): number {
+  const costs = scored.map(
+    ({ example, odds }) => -Math.log(Math.max(1e-12, probabilityOf(example.isLeak ? odds : -odds))),
+  )
+  return costs.reduce((sum, cost) => sum + cost, 0) / Math.max(1, costs.length)
+}
+
+function hasBoth(scored: readonly Apart[]): boolean {
+  return scored.some(({ example }) => example.isLeak) && scored.some(({ example }) => !example.isLeak)
+}
+
+function devicesOf(examples: readonly Example[]): string[] {
+  return [...new Set(examples.map(({ device }) => device))].sort()
+}
+
+function card(examples: readonly Example[], order: TrainingOrder): ModelCard {
+  return {
+    name: order.name,
+    data: order.data,
+    trainedAt: order.trainedAt,
+    programVersion: order.programVersion,
+    leaks: examples.filter(({ isLeak }) => isLeak).length,
+    others: examples.filter(({ isLeak }) => !isLeak).length,
+    jobs: new Set(examples.map(({ job }) => job)).size,
+    devices: devicesOf(examples).filter((device) => device !== ''),
+    covers: [...new Set(examples.map(({ cover }) => cover))].filter((cover) => cover !== '').sort(),
+    limits: order.limits,
+  }
+}
