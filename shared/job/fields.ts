@@ -32,6 +32,20 @@ export function wordField<Word extends string>(object: JsonObject, key: string, 
   return word
 }
 
+/**
+ * A list of words, each of them known.
+ *
+ * @throws {FormatError} anything else, and more of them than there are.
+ */
+export function wordList<Word extends string>(object: JsonObject, key: string, known: readonly Word[]): Word[] {
+  return optionalList(object, key, known.length).map((entry, i) => {
+    const word = known.find((each) => each === entry)
+    if (word !== undefined) return word
+    const place = `${placeOf(object, key)}[${i}]`
+    throw new FormatError(object.file, place, `is ${shown(entry)}; one of ${known.join(', ')} is expected`)
+  })
+}
+
 /** An id: letters, digits and hyphens. @throws {FormatError} anything else. */
 export function idField(object: JsonObject): string {
   const id = textField(object, 'id', 64)

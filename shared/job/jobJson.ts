@@ -1,5 +1,6 @@
 import type { Problem } from '../base/problem'
 import { lineJson } from '../line/lineJson'
+import type { PhoneAccount } from '../sweep/phoneAccount'
 import type { Complaint } from './complaint'
 import { diggingJson } from './diggingJson'
 import { foundJson } from './foundJson'
@@ -100,12 +101,17 @@ function clipFields({ row, sound, problems, recording }: JobClip): Record<string
     contact: row.contact,
     air_kpa: row.airKpa,
     note: row.note,
+    ...(row.phone && { phone: phoneFields(row.phone) }),
     columns: row.unknown,
     sha256: sound?.sha256 ?? null,
     bytes: sound?.bytes ?? null,
     problems: problems.map(problemFields),
     ...(recording && { recording: recordingFields(recording) }),
   }
+}
+
+function phoneFields({ processing, deviceHz, endedBy }: PhoneAccount): Record<string, unknown> {
+  return { processing, device_hz: deviceHz, ended_by: endedBy }
 }
 
 function recordingFields(recording: Recording): Record<string, unknown> {

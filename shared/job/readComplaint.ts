@@ -1,8 +1,6 @@
-import { FormatError } from '../base/errors'
-import { field, type JsonObject, jsonObject, optionalList, placeOf } from '../base/jsonFields'
-import { shown } from '../base/shown'
+import { field, type JsonObject, jsonObject, placeOf } from '../base/jsonFields'
 import { type Complaint, MOST_COMPLAINT, RULED_OUT, WATER_PASSES } from './complaint'
-import { onlyKeys, textField, wordField } from './fields'
+import { onlyKeys, textField, wordField, wordList } from './fields'
 
 /**
  * Complaint and isolation of a line, under `complaint`.
@@ -17,12 +15,7 @@ export function readComplaint(line: JsonObject): Complaint | null {
   onlyKeys(object, ['said', 'ruled_out', 'isolation', 'water_passes'])
   return {
     said: textField(object, 'said', MOST_COMPLAINT),
-    ruledOut: optionalList(object, 'ruled_out', RULED_OUT.length).map((entry, i) => {
-      const known = RULED_OUT.find((each) => each === entry)
-      if (known !== undefined) return known
-      const place = `${placeOf(object, 'ruled_out')}[${i}]`
-      throw new FormatError(object.file, place, `is ${shown(entry)}; one of ${RULED_OUT.join(', ')} is expected`)
-    }),
+    ruledOut: wordList(object, 'ruled_out', RULED_OUT),
     isolation: textField(object, 'isolation', MOST_COMPLAINT),
     waterPasses: field(object, 'water_passes') === undefined ? null : wordField(object, 'water_passes', WATER_PASSES),
   }

@@ -30,6 +30,7 @@ import { readFound } from './readFound'
 import { readHiddenCautions } from './readHiddenCautions'
 import { readKeptAnswer } from './readKeptAnswer'
 import { readMend } from './readMend'
+import { readPhone } from './readPhone'
 import { readPlannedPoints } from './readPlannedPoints'
 import { readPressureTests } from './readPressureTests'
 import { readRecording } from './readRecording'
@@ -176,6 +177,7 @@ const CLIP_KEYS = [
   'contact',
   'air_kpa',
   'note',
+  'phone',
   'columns',
   'sha256',
   'bytes',
@@ -198,6 +200,7 @@ function readClip(object: JsonObject, sweep: string, known: readonly string[] = 
     contact: field(object, 'contact') === undefined ? null : wordField(object, 'contact', CONTACTS),
     airKpa: optionalNumber(object, 'air_kpa', AIR_KPA),
     note: textField(object, 'note', MOST_CELL),
+    ...readPhone(object),
     unknown: readColumns(object),
   }
   const recording = readRecording(object)

@@ -1,7 +1,8 @@
 import { FormatError } from '../base/errors'
 import { field, type JsonObject, jsonObject, optionalNumber, placeOf, requiredNumber } from '../base/jsonFields'
+import { EARLY_ENDS } from '../sweep/phoneAccount'
 import { flagField, onlyKeys, textField, wordField } from './fields'
-import { type MicrophoneSettings, RECORDING_ENDS, type Recording } from './recording'
+import type { MicrophoneSettings, Recording } from './recording'
 
 const MOST_DEVICE = 500
 const RATE_HZ = { low: 1, high: 10_000_000 }
@@ -27,7 +28,7 @@ export function readRecording(clip: JsonObject): Recording | null {
     keptBits: readBits(object),
     settings: readSettings(jsonObject(field(object, 'settings'), object.file, placeOf(object, 'settings'))),
     wantedS: requiredNumber(object, 'wanted_s', LENGTH_S),
-    endedBy: field(object, 'ended_by') === undefined ? null : wordField(object, 'ended_by', RECORDING_ENDS),
+    endedBy: field(object, 'ended_by') === undefined ? null : wordField(object, 'ended_by', EARLY_ENDS),
   }
 }
 

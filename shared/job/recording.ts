@@ -1,3 +1,5 @@
+import type { EarlyEnd } from '../sweep/phoneAccount'
+
 /**
  * What the phone said of itself while a clip was recorded: the evidence that levels may be compared, or not. Names and
  * meanings of the settings are those of the W3C; `null` where the browser did not say. [MediaCapture] in
@@ -16,7 +18,7 @@ export interface Recording {
   /** How long it was to be, s. */
   readonly wantedS: number
   /** Why it is shorter than wanted; `null` when it is whole. */
-  readonly endedBy: (typeof RECORDING_ENDS)[number] | null
+  readonly endedBy: EarlyEnd | null
 }
 
 /** Read back from the track after these were all asked off: `echoCancellation`, `noiseSuppression`, `autoGainControl`. */
@@ -29,6 +31,3 @@ export interface MicrophoneSettings {
   readonly sampleSizeBits: number | null
   readonly channelCount: number | null
 }
-
-/** `stopped` by hand, microphone `unplugged`, page `hidden`, app `killed`, storage `full`. */
-export const RECORDING_ENDS = ['stopped', 'unplugged', 'hidden', 'killed', 'full'] as const

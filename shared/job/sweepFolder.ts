@@ -1,7 +1,11 @@
 import { writeLineJson } from '../line/writeLineJson'
+import type { PhoneAccount } from '../sweep/phoneAccount'
+import { phoneProblems } from '../sweep/phoneProblems'
 import type { SweepRow } from '../sweep/sweep'
 import { writeSweepCsv } from '../sweep/writeSweepCsv'
 import type { JobLine, KeptSound } from './job'
+import { phoneAccountOf } from './phoneAccountOf'
+import type { Recording } from './recording'
 
 /** What a sweep folder of a line holds. */
 export interface SweepFolder {
@@ -14,7 +18,8 @@ export interface SweepFolder {
 }
 
 /**
- * A line with all its sweeps as a sweep folder: `locate` says of the folder what it says of the line.
+ * A line with all its sweeps as a sweep folder: `locate` says of the folder what it says of the line, also where the
+ * phone's own account makes a clip weak.
  *
  * A sheet has a take column for all of its rows or for none. Where clips of one take share a setting-down beside others
  * that do not, each of the others gets a take of its own. Clips of one name that are not the same get names of their own,
@@ -27,16 +32,23 @@ export function sweepFolder({ line, sweeps }: Pick<JobLine, 'line' | 'sweeps'>):
   if (clips.length === 0) return null
   const names = new FileNames()
   const files = new Map<string, KeptSound>()
-  const named = clips.map(({ row, sound }) => {
+  const named = clips.map(({ row, sound, recording }) => {
     const path = names.nameOf(row.file, sound?.sha256 ?? null)
     if (sound !== null) files.set(path, sound)
-    return { ...row, file: path }
+    const phone = recording === undefined ? row.phone : againstIt(recording)
+    return { ...row, file: path, ...(phone && { phone }) }
   })
   return {
     sheet: writeSweepCsv(withTakes(named)),
     line: writeLineJson(line),
     files: [...files].map(([path, sound]) => ({ path, sound })),
   }
+}
+
+/** Nothing where nothing is to be said: a sheet of good clips is not littered with it. */
+function againstIt(recording: Recording): PhoneAccount | undefined {
+  const account = phoneAccountOf(recording)
+  return phoneProblems(account).length === 0 ? undefined : account
 }
 
 function withTakes(rows: readonly SweepRow[]): SweepRow[] {

@@ -1,9 +1,6 @@
-import type { Recording } from '../job/recording'
+import type { EarlyEnd } from '../sweep/phoneAccount'
 import { type HeardBlock, isSettled, SETTLED_AFTER_S } from './settling'
 import type { Slot } from './slot'
-
-/** How a recording may end before its time. */
-export type EarlyEnd = NonNullable<Recording['endedBy']>
 
 /**
  * Where the recorder is. `closed`: no microphone. `open`: it is heard, nothing is recorded. `settling`: a moment's rest

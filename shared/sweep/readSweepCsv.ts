@@ -4,6 +4,7 @@ import { printable, shown } from '../base/shown'
 import { METRES_PER_FOOT } from '../base/units'
 import { type CsvRecord, csvRecords } from './csvRecords'
 import { isoToSeconds } from './isoTime'
+import { EARLY_ENDS, PROCESSING } from './phoneAccount'
 import { safePath } from './safePath'
 import { type Column, type SheetColumns, sheetColumns } from './sheetColumns'
 import { CONTACTS, type Contact, type Sweep, type SweepRow } from './sweep'
@@ -12,6 +13,7 @@ import { CONTACTS, type Contact, type Sweep, type SweepRow } from './sweep'
 const MOST_ALONG_M = 10_000
 const MOST_AIR_KPA = 10_000
 const MOST_NUMBER = 1_000_000
+const MOST_RATE_HZ = 10_000_000
 
 /**
  * Reads the sheet of a sweep folder.
@@ -65,6 +67,7 @@ function readRow(cells: Cells, columns: SheetColumns, problems: Problem[]): Swee
     contact: readContact(cells, problems),
     airKpa: cells.number('air_kpa', 0, MOST_AIR_KPA),
     note: cells.raw('note'),
+    ...readPhone(cells, problems),
     unknown: cells.unknown(),
   }
 }
@@ -100,6 +103,35 @@ function readContact(cells: Cells, problems: Problem[]): Contact | null {
   const values = { row: cells.record.row, value: printable(told, 60), known: CONTACTS.join(', ') }
   problems.push({ key: 'sheet_contact_unknown', severity: 'note', values })
   return 'other'
+}
+
+/** Words that this version does not know are named and left out: nothing can be made of them. */
+function readPhone(cells: Cells, problems: Problem[]): Pick<SweepRow, 'phone'> {
+  const [words, unknown] = split(
+    cells
+      .text('processing')
+      .toLowerCase()
+      .split(/[\s,;]+/),
+    PROCESSING,
+  )
+  const [ends, unknownEnds] = split([cells.text('ended_by').toLowerCase()], EARLY_ENDS)
+  for (const value of [...unknown, ...unknownEnds]) {
+    const values = {
+      row: cells.record.row,
+      value: printable(value, 60),
+      known: [...PROCESSING, ...EARLY_ENDS].join(', '),
+    }
+    problems.push({ key: 'sheet_phone_unknown', severity: 'note', values })
+  }
+  const deviceHz = cells.number('device_hz', 1, MOST_RATE_HZ)
+  const endedBy = ends[0] ?? null
+  if (words.length === 0 && deviceHz === null && endedBy === null) return {}
+  return { phone: { processing: PROCESSING.filter((word) => words.includes(word)), deviceHz, endedBy } }
+}
+
+function split<Word extends string>(told: readonly string[], known: readonly Word[]): [Word[], string[]] {
+  const isKnown = (word: string): word is Word => (known as readonly string[]).includes(word)
+  return [told.filter(isKnown), told.filter((word) => word !== '' && !isKnown(word))]
 }
 
 /** The cells of one row by column name, with the row's place for messages. Lives while its row is read. */

@@ -16,6 +16,9 @@ export const COLUMNS = [
   'time',
   'contact',
   'air_kpa',
+  'processing',
+  'device_hz',
+  'ended_by',
   'note',
 ] as const
 export type Column = (typeof COLUMNS)[number]

@@ -1,4 +1,5 @@
 import type { Problem } from '../base/problem'
+import type { PhoneAccount } from './phoneAccount'
 
 export const CONTACTS = ['spike', 'plate', 'hand', 'other'] as const
 export type Contact = (typeof CONTACTS)[number]
@@ -25,6 +26,8 @@ export interface SweepRow {
   readonly contact: Contact | null
   readonly airKpa: number | null
   readonly note: string
+  /** What a phone said against its own recording; not there: the sheet tells nothing of that. */
+  readonly phone?: PhoneAccount
   /** Columns this version does not know, kept. */
   readonly unknown: Readonly<Record<string, string>>
 }

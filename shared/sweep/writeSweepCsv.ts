@@ -28,8 +28,15 @@ const COLUMNS: readonly WrittenColumn[] = [
     of: (row) => (row.airKpa === null ? '' : String(row.airKpa)),
     optional: (row) => row.airKpa === null,
   },
+  { name: 'processing', of: ({ phone }) => (phone?.processing ?? []).join(' '), optional: hasNoProcessing },
+  { name: 'device_hz', of: ({ phone }) => String(phone?.deviceHz ?? ''), optional: ({ phone }) => !phone?.deviceHz },
+  { name: 'ended_by', of: ({ phone }) => phone?.endedBy ?? '', optional: ({ phone }) => !phone?.endedBy },
   { name: 'note', of: (row) => row.note, optional: (row) => row.note === '' },
 ]
+
+function hasNoProcessing({ phone }: SweepRow): boolean {
+  return (phone?.processing ?? []).length === 0
+}
 
 /**
  * Rows as the text of a `sweep.csv`: commas, CRLF, metres in full precision, UTC times; columns that say nothing are

@@ -47,7 +47,8 @@ In the folder
   *.wav       16 bit, 24 bit, float ...; 8 to 192 kHz
   sweep.csv   columns point, along_m (or along_ft), file; more if you like:
               air (on or off), take, sweep, offset_m, time, contact, air_kpa,
-              note
+              processing (echo, noise, gain that the phone left on),
+              device_hz, ended_by, note
   line.json   all optional: length_m, depth_m, air_inlet_m, vertices,
               route_sd_m, stretches, fittings, noises, pipe
   Without sweep.csv: clips named 6.wav, 6-on.wav, 6-off.wav or 6-on-take2.wav

@@ -6,6 +6,10 @@ export const SHEET_PROBLEMS = {
     text: 'Row {row} has the contact "{value}", which is not known here and counts as other.',
     mend: 'Known are {known}.',
   },
+  sheet_phone_unknown: {
+    text: 'Row {row} says "{value}" of the phone, which is not known here and was left out.',
+    mend: 'Known are {known}.',
+  },
   sheet_point_in_two_places: {
     text: 'Point {point} is told at {along_m} and at {other_along_m}.',
     mend: 'If it is one point, give it one distance.',

@@ -1,6 +1,8 @@
 import type { Problem } from '../../../shared/base/problem'
 import { printable } from '../../../shared/base/shown'
 import type { JobClip, JobSweep, KeptSound } from '../../../shared/job/job'
+import { NOTHING_AGAINST } from '../../../shared/sweep/phoneAccount'
+import { phoneProblems } from '../../../shared/sweep/phoneProblems'
 import type { SweepRow } from '../../../shared/sweep/sweep'
 import { newId } from '../newId'
 import type { Database } from '../storage/database'
@@ -44,7 +46,11 @@ export async function keepFolder(
     const name = freeName(told, taken)
     taken.add(name)
     const own = rows.filter((row) => row.sweep === told)
-    const clips = own.map((row) => ({ row: { ...row, sweep: name }, ...kept.get(row.file)! }))
+    const clips = own.map((row) => {
+      const { sound, problems } = kept.get(row.file)!
+      const told = phoneProblems(row.phone ?? NOTHING_AGAINST)
+      return { row: { ...row, sweep: name }, sound, problems: [...told, ...problems] }
+    })
     return { id: newId(), name, clips, problems: i === 0 ? problems : [] }
   })
 }

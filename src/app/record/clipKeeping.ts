@@ -1,6 +1,6 @@
 import { recordedClip } from '../../../shared/record/recordedClip'
-import type { EarlyEnd } from '../../../shared/record/recordingState'
 import type { Slot } from '../../../shared/record/slot'
+import type { EarlyEnd } from '../../../shared/sweep/phoneAccount'
 import type { Keyed } from '../../../shared/words/sentence'
 import { newId } from '../newId'
 import { type Database, isFull, type KeptRecording } from '../storage/database'

@@ -1,14 +1,9 @@
 import type { JobLine } from '../../../shared/job/job'
 import { recordInto } from '../../../shared/record/recordInto'
-import {
-  type EarlyEnd,
-  isBusy,
-  nextRecording,
-  type RecordingEvent,
-  type RecordingState,
-} from '../../../shared/record/recordingState'
+import { isBusy, nextRecording, type RecordingEvent, type RecordingState } from '../../../shared/record/recordingState'
 import type { HeardBlock } from '../../../shared/record/settling'
 import type { ListenPoint, Slot } from '../../../shared/record/slot'
+import type { EarlyEnd } from '../../../shared/sweep/phoneAccount'
 import { newId } from '../newId'
 import type { KeptRecording } from '../storage/database'
 import { askToPersist, freeBytes } from '../storage/room'

@@ -1,5 +1,9 @@
 import { answerJson } from '../../../shared/answer/answerJson'
+import type { HeardClip } from '../../../shared/evidence/heardClip'
 import type { Sounding } from '../../../shared/locate/answer'
+import { NOTHING_AGAINST } from '../../../shared/sweep/phoneAccount'
+import { phoneProblems } from '../../../shared/sweep/phoneProblems'
+import type { SweepRow } from '../../../shared/sweep/sweep'
 import type { ShownUnits } from '../../../shared/words/shownUnits'
 import { Analysts } from '../analysts'
 import { answerText } from '../answerText'
@@ -37,6 +41,11 @@ export async function locateCommand(args: Args): Promise<void> {
 const METRIC: ShownUnits = { length: 'm', pressure: 'kPa' }
 const FEET: ShownUnits = { length: 'ft', pressure: 'psi' }
 
+/** With what the phone said against its recording, where the sheet tells that. */
+function soundingOf(row: SweepRow, { evidence, problems }: HeardClip): Sounding {
+  return { row, evidence, problems: [...phoneProblems(row.phone ?? NOTHING_AGAINST), ...problems] }
+}
+
 async function analyse(folder: string, { rows, line }: SweepFolder) {
   const files = [...new Set(rows.map((row) => row.file))]
   const analysts = new Analysts(files.length)
@@ -46,7 +55,7 @@ async function analyse(folder: string, { rows, line }: SweepFolder) {
       (done) => showProgress(`listening: ${done} of ${files.length} clips`),
     )
     const byFile = new Map(files.map((file, i) => [file, heard[i]!]))
-    const soundings: Sounding[] = rows.map((row) => ({ row, ...byFile.get(row.file)! }))
+    const soundings: Sounding[] = rows.map((row) => soundingOf(row, byFile.get(row.file)!))
     showProgress('locating')
     return { soundings, answer: await analysts.locate({ line, soundings }) }
   } finally {

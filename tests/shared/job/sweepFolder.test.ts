@@ -1,8 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { JobClip, JobSweep } from '../../../shared/job/job'
+import type { Recording } from '../../../shared/job/recording'
+import { recordingProblems } from '../../../shared/job/recordingProblems'
 import { sweepFolder } from '../../../shared/job/sweepFolder'
 import { readLineJson } from '../../../shared/line/readLineJson'
+import { NOTHING_AGAINST } from '../../../shared/sweep/phoneAccount'
+import { phoneProblems } from '../../../shared/sweep/phoneProblems'
 import { readSweepCsv } from '../../../shared/sweep/readSweepCsv'
 import type { SweepRow } from '../../../shared/sweep/sweep'
 
@@ -119,3 +123,43 @@ function groups(rows: readonly SweepRow[]): string[] {
   }
   return [...byKey.values()].map((files) => files.sort().join()).sort()
 }
+
+describe('what the phone said against its recording', () => {
+  const settings = {
+    echoCancellation: false,
+    noiseSuppression: null,
+    autoGainControl: true,
+    sampleRateHz: 48_000,
+    sampleSizeBits: 16,
+    channelCount: 1,
+  }
+  const recording: Recording = {
+    device: 'USB',
+    sampleRateHz: 48_000,
+    channelCount: 1,
+    keptBits: 16,
+    settings,
+    wantedS: 10,
+    endedBy: 'hidden',
+  }
+  const problemsIn = (recorded: Recording) =>
+    phoneProblems(rowsOf([sweep('1', [{ ...clip({}), recording: recorded }])])[0]!.phone ?? NOTHING_AGAINST)
+
+  it('stands in the sheet, so that the folder says of the clip what the job says', () => {
+    const headset = { ...recording, settings: { ...settings, sampleRateHz: 8_000 } }
+    for (const each of [recording, headset]) expect(problemsIn(each)).toEqual(recordingProblems(each))
+    expect(problemsIn(headset).map(({ severity }) => severity)).toEqual(['weak', 'weak', 'note'])
+  })
+
+  it('does not when there is nothing', () => {
+    const good: Recording = { ...recording, settings: { ...settings, autoGainControl: false }, endedBy: null }
+    expect(sweepFolder({ line, sweeps: [sweep('1', [{ ...clip({}), recording: good }])] })!.sheet).toBe(
+      sweepFolder({ line, sweeps: [sweep('1', [clip({})])] })!.sheet,
+    )
+  })
+
+  it('stays with a clip that came in by a sheet', () => {
+    const phone = { processing: ['noise' as const], deviceHz: null, endedBy: null }
+    expect(rowsOf([sweep('1', [clip({ phone })])])[0]!.phone).toEqual(phone)
+  })
+})

@@ -356,3 +356,33 @@ describe('no sheet, however made,', () => {
     expect(messageOf(`${HEADER},note`, `1,0,1.wav,"${'""'.repeat(200_000)}`)).toContain('none closes it')
   })
 })
+
+describe('what the sheet tells of the phone', () => {
+  const read = (cells: string) =>
+    readSweepCsv(`point,along_m,file,processing,device_hz,ended_by\n1,0,1.wav,${cells}\n`, 'sweep.csv')
+
+  it('is what stayed on, the rate of the microphone, and why the clip is short', () => {
+    expect(read('Gain  echo,16000,unplugged').rows[0]!.phone).toEqual({
+      processing: ['echo', 'gain'],
+      deviceHz: 16_000,
+      endedBy: 'unplugged',
+    })
+  })
+
+  it('is not there when the cells are empty', () => {
+    expect(read(',,').rows[0]).not.toHaveProperty('phone')
+  })
+
+  it('names words that it does not know, and leaves them out', () => {
+    const { rows, problems } = read('noise reverb,,asleep')
+    expect(rows[0]!.phone).toEqual({ processing: ['noise'], deviceHz: null, endedBy: null })
+    expect(problems.map(({ key, values }) => [key, values.value])).toEqual([
+      ['sheet_phone_unknown', 'reverb'],
+      ['sheet_phone_unknown', 'asleep'],
+    ])
+  })
+
+  it('refuses a rate that is none', () => {
+    expect(() => read(',fast,')).toThrow('sweep.csv, row 2, device_hz: is "fast"; write a number, like 3.5')
+  })
+})

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
+import { EARLY_ENDS, type PhoneAccount, PROCESSING } from '../../../shared/sweep/phoneAccount'
 import { readSweepCsv } from '../../../shared/sweep/readSweepCsv'
 import { CONTACTS, type SweepRow } from '../../../shared/sweep/sweep'
 import { writeSweepCsv } from '../../../shared/sweep/writeSweepCsv'
@@ -9,6 +10,12 @@ const place = fc.double({ min: -9999, max: 9999, noNaN: true }).map((value) => v
 const name = fc
   .string({ unit: fc.constantFrom('a', 'é', '0', '-', ',', ';', '"', ' x') })
   .map((stem) => `n${stem}n.wav`)
+
+const phone: fc.Arbitrary<PhoneAccount> = fc.record({
+  processing: fc.subarray([...PROCESSING], { minLength: 1 }),
+  deviceHz: fc.option(fc.integer({ min: 1, max: 192_000 }), { nil: null }),
+  endedBy: fc.constantFrom(...EARLY_ENDS, null),
+})
 
 const row = (shared: boolean): fc.Arbitrary<SweepRow> =>
   fc.record({
@@ -32,6 +39,7 @@ const row = (shared: boolean): fc.Arbitrary<SweepRow> =>
       { nil: null },
     ),
     note: text,
+    phone,
     unknown: fc.record({ crew: text, 'soil; wet?': text }),
   })
 

@@ -121,3 +121,14 @@ describe('yardhark locate refuses with status 2', () => {
     )
   })
 })
+
+describe('what a phone said against its recording', () => {
+  it('makes the clip weak, and is told with it', () => {
+    const sheet = `${HEADER},processing,ended_by\n1,0,1.wav,,\n2,1,2.wav,gain noise,\n3,2,3.wav,,killed\n`
+    const { clips } = answer(folderWith({ ...CLIPS, 'sweep.csv': sheet }))
+    const told = clips.map(({ problems }) =>
+      problems.map(({ key }) => key).filter((key) => /^(?:phone|ended)_/.test(key)),
+    )
+    expect(told).toEqual([[], ['phone_noise_on', 'phone_gain_on'], ['ended_killed']])
+  })
+})
