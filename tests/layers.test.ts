@@ -31,6 +31,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   'shared/learn': ['shared/base', 'shared/evidence', 'shared/spectrum/timbre.ts'],
   'shared/answer': ['shared/base', 'shared/evidence', 'shared/line', 'shared/sweep', 'shared/locate', 'shared/words'],
   'shared/job': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate', 'shared/pressure'],
+  'shared/opinion': ['shared/base', 'shared/job'],
   'shared/jobfile': [
     'shared/base',
     'shared/audio',

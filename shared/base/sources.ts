@@ -257,6 +257,22 @@ export const SOURCES = {
   },
   FIPS180: { title: 'NIST FIPS PUB 180-4, Secure Hash Standard, 2015; formulae and constants', seen: 'memory' },
   APPNOTE636: { title: 'PKWARE, .ZIP File Format Specification (APPNOTE) 6.3.6, 2019', seen: 'memory' },
+  RFC4648: { title: 'IETF RFC 4648, The Base16, Base32 and Base64 data encodings, 2006', seen: 'memory' },
+  RFC6979: {
+    title: 'IETF RFC 6979, Deterministic usage of DSA and ECDSA, 2013, appendix A.2.5 (P-256 with SHA-256)',
+    seen: 'memory',
+  },
+  FIPS186: { title: 'NIST FIPS PUB 186-5, Digital Signature Standard, 2023', seen: 'memory' },
+  Stone1961: { title: 'M. Stone, The opinion pool, Ann. Math. Stat. 32, 1339-1342, 1961', seen: 'memory' },
+  Cohen1960: {
+    title:
+      'J. Cohen, A coefficient of agreement for nominal scales, Educ. Psychol. Meas. 20, 37-46, 1960; worked tables as encyclopaedias print them',
+    seen: 'memory',
+  },
+  Brier1950: {
+    title: 'G. W. Brier, Verification of forecasts expressed in terms of probability, Mon. Weather Rev. 78, 1-3, 1950',
+    seen: 'memory',
+  },
   RFC8493: {
     title:
       'IETF RFC 8493, The BagIt file packaging format (V1.0), 2018; the rules of sections 2 and 3 as open validators transcribe them',

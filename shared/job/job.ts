@@ -7,7 +7,9 @@ import type { Complaint } from './complaint'
 import type { Digging } from './digging'
 import type { Found } from './found'
 import type { KeptAnswer } from './keptAnswer'
+import type { KeptApart } from './keptApart'
 import type { Mend } from './mend'
+import type { Opinion } from './opinions'
 import type { PlannedPoint } from './plannedPoints'
 import type { PressureTest } from './pressureTests'
 import type { Recording } from './recording'
@@ -103,4 +105,8 @@ export interface Job {
   readonly lines: readonly JobLine[]
   /** Steps whose cautions somebody has read and hidden; the report shows them all the same. Not there: none. */
   readonly hiddenCautions?: readonly CautionStep[]
+  /** Of other ears, in order of time; not there: none. */
+  readonly opinions?: readonly Opinion[]
+  /** Where copies of the job differ; not there: nowhere. */
+  readonly keptApart?: readonly KeptApart[]
 }

@@ -7,6 +7,7 @@ import { foundJson } from './foundJson'
 import { type Confirmation, JOB_SCHEMA_VERSION, type Job, type JobClip, type JobLine, type JobSweep } from './job'
 import { keptAnswerJson } from './keptAnswerJson'
 import { mendJson } from './mendJson'
+import { opinionJson } from './opinionJson'
 import type { PlannedPoint } from './plannedPoints'
 import { pressureTestJson } from './pressureTestJson'
 import type { Recording } from './recording'
@@ -27,6 +28,8 @@ export function jobJson(job: Job): Record<string, unknown> {
     changed_s: job.changedS,
     lines: job.lines.map(lineFields),
     ...(job.hiddenCautions && { hidden_cautions: job.hiddenCautions }),
+    ...(job.opinions && { opinions: job.opinions.map(opinionJson) }),
+    ...(job.keptApart && { kept_apart: job.keptApart.map(({ place, value }) => ({ place, value })) }),
   }
 }
 

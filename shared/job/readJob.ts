@@ -29,8 +29,13 @@ import { readDigging } from './readDigging'
 import { readFound } from './readFound'
 import { readHiddenCautions } from './readHiddenCautions'
 import { readKeptAnswer } from './readKeptAnswer'
+import { readKeptApart } from './readKeptApart'
 import { readMend } from './readMend'
+<<<<<<< HEAD
 import { readPhone } from './readPhone'
+=======
+import { readOpinions } from './readOpinions'
+>>>>>>> 3a69cd6 (Opinions of other ears, signed by their device, and merging of copies that loses nothing, in any order)
 import { readPlannedPoints } from './readPlannedPoints'
 import { readPressureTests } from './readPressureTests'
 import { readRecording } from './readRecording'
@@ -52,6 +57,9 @@ const AIR_KPA = { low: 0, high: 10_000 }
 const BYTES = { low: 0, high: 1e12 }
 const VERDICTS = ['located', 'unsure', 'no leak heard'] as const
 
+const FIRST_JOB_KEYS = ['schema_version', 'id', 'name', 'created_s', 'changed_s', 'lines']
+const JOB_KEYS = [...FIRST_JOB_KEYS, 'hidden_cautions', 'opinions', 'kept_apart']
+
 /**
  * Reads a job out of anything: storage, a job file, a stranger's mail.
  *
@@ -63,10 +71,12 @@ const VERDICTS = ['located', 'unsure', 'no leak heard'] as const
 export function readJob(source: unknown, fileName: string): Job {
   const object = jsonObject(typeof source === 'string' ? parseJson(source, fileName) : source, fileName, '')
   refuseOtherVersions(object)
-  onlyKeys(object, ['schema_version', 'id', 'name', 'created_s', 'changed_s', 'lines', 'hidden_cautions'])
+  onlyKeys(object, JOB_KEYS)
   const lines = objectList(object, 'lines', MOST_LINES).map(readLine)
   differentIds(object, 'lines', lines)
   const hiddenCautions = readHiddenCautions(object)
+  const opinions = readOpinions(object)
+  const keptApart = readKeptApart(object)
   return {
     id: idField(object),
     name: textField(object, 'name', MOST_NAME),
@@ -74,6 +84,8 @@ export function readJob(source: unknown, fileName: string): Job {
     changedS: requiredNumber(object, 'changed_s', TIME),
     lines,
     ...(hiddenCautions.length > 0 && { hiddenCautions }),
+    ...(opinions.length > 0 && { opinions }),
+    ...(keptApart.length > 0 && { keptApart }),
   }
 }
 

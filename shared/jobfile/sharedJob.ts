@@ -20,7 +20,10 @@ export const SHARE_ALL: ShareChoice = { points: null, withoutCustomer: false }
  */
 export function sharedJob(job: Job, { points, withoutCustomer }: ShareChoice): Job {
   const some = points === null ? job : { ...job, lines: job.lines.map((line) => withPoints(line, points)) }
-  return withoutCustomer ? { ...some, name: '', lines: some.lines.map(withoutNames) } : some
+  if (!withoutCustomer) return some
+  // What copies tell differently may be a name; opinions are signed as they are, and are the office's own words.
+  const { keptApart: _, ...rest } = some
+  return { ...rest, name: '', lines: some.lines.map(withoutNames) }
 }
 
 function withPoints({ removedClips: _, ...line }: JobLine, points: ReadonlySet<number>): JobLine {
@@ -32,7 +35,7 @@ function withPoints({ removedClips: _, ...line }: JobLine, points: ReadonlySet<n
 }
 
 function withoutNames(line: JobLine): JobLine {
-  const { complaint, site, signs, found, mend, removedClips, pressureTests } = line
+  const { complaint, site, signs, found, mend, removedClips, pressureTests, digging } = line
   return {
     ...line,
     name: '',
@@ -44,6 +47,7 @@ function withoutNames(line: JobLine): JobLine {
     ...(signs && { signs: signs.map((sign) => ({ ...sign, note: '' })) }),
     ...(found && { found: found.map((each) => ({ ...each, note: '', photo: null })) }),
     ...(mend && { mend: plainMend(mend) }),
+    ...(digging && { digging: { ...digging, marks: digging.marks.map((mark) => ({ ...mark, name: '' })) } }),
     ...(removedClips && { removedClips: removedClips.map(plainClip) }),
     ...(pressureTests && { pressureTests: pressureTests.map((test) => ({ ...test, name: '' })) }),
   }
