@@ -31,11 +31,8 @@ import { readHiddenCautions } from './readHiddenCautions'
 import { readKeptAnswer } from './readKeptAnswer'
 import { readKeptApart } from './readKeptApart'
 import { readMend } from './readMend'
-<<<<<<< HEAD
-import { readPhone } from './readPhone'
-=======
 import { readOpinions } from './readOpinions'
->>>>>>> 3a69cd6 (Opinions of other ears, signed by their device, and merging of copies that loses nothing, in any order)
+import { readPhone } from './readPhone'
 import { readPlannedPoints } from './readPlannedPoints'
 import { readPressureTests } from './readPressureTests'
 import { readRecording } from './readRecording'
