@@ -269,10 +269,6 @@ export const SOURCES = {
       'J. Cohen, A coefficient of agreement for nominal scales, Educ. Psychol. Meas. 20, 37-46, 1960; worked tables as encyclopaedias print them',
     seen: 'memory',
   },
-  Brier1950: {
-    title: 'G. W. Brier, Verification of forecasts expressed in terms of probability, Mon. Weather Rev. 78, 1-3, 1950',
-    seen: 'memory',
-  },
   RFC8493: {
     title:
       'IETF RFC 8493, The BagIt file packaging format (V1.0), 2018; the rules of sections 2 and 3 as open validators transcribe them',
