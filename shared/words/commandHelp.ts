@@ -5,6 +5,10 @@ export const COMMAND_HELP = {
   yardhark locate FOLDER        where the leak is, and why
   yardhark inspect FILE...      what single clips say
   yardhark synth --out FOLDER   an invented job to try things on
+  yardhark pack FOLDER          a folder of clips as a job file, to be shared
+  yardhark open FILE            a job file as folders of clips
+  yardhark verify FILE          whether a job file is whole, and who signed what
+  yardhark merge FILE FILE...   copies of a job, and opinions of it, as one
 
 Start here
   yardhark synth --out try
@@ -17,7 +21,7 @@ Your own clips
   say how far apart the points are:
   yardhark locate my-clips --spacing 1.5
 
-yardhark locate --help tells more, as do inspect and synth.
+yardhark locate --help tells more, as do the others.
 
 Exit status
   0    an answer was reached, whatever it is; a bad clip is set aside and named
@@ -87,5 +91,57 @@ Examples
 
 The same kind and seed give the same files, byte for byte. labels.csv has the
 truth. Nothing in it was recorded anywhere.
+`,
+  pack: `yardhark pack FOLDER --out FILE: a folder of clips as a job file
+
+  --out FILE           the file to write, as job.zip
+  --points 5,6,7       only the clips of these points
+  --without-customer   leave names, notes and photos out
+  --name TEXT          what the job is called (the folder's name)
+  --spacing M          as for locate, for a folder without sweep.csv
+  --spacing-ft FT
+  --start M
+  --start-ft FT
+  --force              write over a file that is there
+
+Examples
+  yardhark pack demo-audio --out demo.zip
+  yardhark pack demo.zip --points 6,7,8 --without-customer --out some.zip
+
+Instead of a folder a job file may be named, to share part of it. The same
+folder gives the same file, byte for byte. Nothing is sent anywhere.
+`,
+  open: `yardhark open FILE --out FOLDER: a job file as folders of clips
+
+  --out FOLDER   where to write; made when it is not there
+  --force        write into a folder that is not empty
+
+Examples
+  yardhark open job.zip --out job
+  yardhark locate job/line
+
+In the folder: job.json, opinions.json when there are any, and a folder for
+each line that locate reads. Every file is checked; what is damaged is named
+and left out.
+`,
+  verify: `yardhark verify FILE: whether a job file is whole, and who signed what
+
+Example
+  yardhark verify job.zip
+
+Checks every file by its digest and every opinion by its device's signature.
+Exit status 0 when the file is whole, 2 when it is not.
+`,
+  merge: `yardhark merge FILE FILE... --out FILE: copies of a job as one
+
+  --out FILE   the file to write, as merged.zip
+  --force      write over a file that is there
+
+Examples
+  yardhark merge job.zip opinion.json --out merged.zip
+  yardhark merge phone.zip desk.zip --out merged.zip
+
+Nothing is overwritten: where two copies tell something else, the first one's
+is shown and the other's is kept beside it. Merging again changes nothing.
 `,
 } as const

@@ -9,6 +9,7 @@ import { HELP_WORDS } from './helpWords'
 import { HOLD_REASONS } from './holdReasons'
 import { HOOK_UP_WORDS } from './hookUpWords'
 import { JOB_FILE_PROBLEMS } from './jobFileProblems'
+import { JOB_FILE_WORDS } from './jobFileWords'
 import { JOBS_WORDS } from './jobsWords'
 import { JOIN_WORDS } from './joinWords'
 import { LINE_PROBLEMS } from './lineProblems'
@@ -42,6 +43,7 @@ export const WORDS = {
   ...HOLD_REASONS,
   ...HOOK_UP_WORDS,
   ...JOB_FILE_PROBLEMS,
+  ...JOB_FILE_WORDS,
   ...JOBS_WORDS,
   ...JOIN_WORDS,
   ...LINE_PROBLEMS,

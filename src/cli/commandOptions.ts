@@ -23,3 +23,25 @@ export const SYNTH_OPTIONS: OptionTable = {
   list: 'flag',
   force: 'flag',
 }
+
+/** Options of `yardhark pack`; its help names each. */
+export const PACK_OPTIONS: OptionTable = {
+  out: 'value',
+  points: 'value',
+  'without-customer': 'flag',
+  name: 'value',
+  spacing: 'value',
+  'spacing-ft': 'value',
+  start: 'value',
+  'start-ft': 'value',
+  force: 'flag',
+}
+
+/** Options of `yardhark open`; its help names each. */
+export const OPEN_OPTIONS: OptionTable = { out: 'value', force: 'flag' }
+
+/** `yardhark verify` has no options but --help. */
+export const VERIFY_OPTIONS: OptionTable = {}
+
+/** Options of `yardhark merge`; its help names each. */
+export const MERGE_OPTIONS: OptionTable = { out: 'value', force: 'flag' }

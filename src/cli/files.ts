@@ -18,7 +18,7 @@ import { printable } from '../../shared/base/shown'
 import type { WordKey } from '../../shared/words/words'
 import { CallError } from './callError'
 
-// Nothing else of the command line touches the disk.
+// Beside byteFiles.ts, nothing else of the command line touches the disk.
 
 /** Largest file that is opened. Chosen: the longest clip that is read, in stereo with 64-bit floats, is 480 MB. */
 const MOST_CLIP_BYTES = 600e6

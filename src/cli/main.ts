@@ -6,10 +6,22 @@ import { COMMAND_HELP } from '../../shared/words/commandHelp'
 import { serveTasks } from './analyser'
 import { type Args, type OptionTable, parseArgs } from './args'
 import { CallError } from './callError'
-import { INSPECT_OPTIONS, LOCATE_OPTIONS, SYNTH_OPTIONS } from './commandOptions'
+import {
+  INSPECT_OPTIONS,
+  LOCATE_OPTIONS,
+  MERGE_OPTIONS,
+  OPEN_OPTIONS,
+  PACK_OPTIONS,
+  SYNTH_OPTIONS,
+  VERIFY_OPTIONS,
+} from './commandOptions'
 import { inspectCommand } from './commands/inspect'
 import { locateCommand } from './commands/locate'
+import { mergeCommand } from './commands/merge'
+import { openCommand } from './commands/open'
+import { packCommand } from './commands/pack'
 import { synthCommand } from './commands/synth'
+import { verifyCommand } from './commands/verify'
 import { clearProgress, complain, print } from './print'
 import { VERSION } from './version'
 
@@ -23,6 +35,10 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   locate: { options: LOCATE_OPTIONS, run: locateCommand, help: COMMAND_HELP.locate },
   inspect: { options: INSPECT_OPTIONS, run: inspectCommand, help: COMMAND_HELP.inspect },
   synth: { options: SYNTH_OPTIONS, run: synthCommand, help: COMMAND_HELP.synth },
+  pack: { options: PACK_OPTIONS, run: packCommand, help: COMMAND_HELP.pack },
+  open: { options: OPEN_OPTIONS, run: openCommand, help: COMMAND_HELP.open },
+  verify: { options: VERIFY_OPTIONS, run: verifyCommand, help: COMMAND_HELP.verify },
+  merge: { options: MERGE_OPTIONS, run: mergeCommand, help: COMMAND_HELP.merge },
 }
 
 const WRONG_CALL = 2

@@ -5,7 +5,15 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { CLIP_FEATURES } from '../../../shared/evidence/features'
 import { csvRecords } from '../../../shared/sweep/csvRecords'
 import { COMMAND_HELP } from '../../../shared/words/commandHelp'
-import { INSPECT_OPTIONS, LOCATE_OPTIONS, SYNTH_OPTIONS } from '../../../src/cli/commandOptions'
+import {
+  INSPECT_OPTIONS,
+  LOCATE_OPTIONS,
+  MERGE_OPTIONS,
+  OPEN_OPTIONS,
+  PACK_OPTIONS,
+  SYNTH_OPTIONS,
+  VERIFY_OPTIONS,
+} from '../../../src/cli/commandOptions'
 import { readSweepFolder } from '../../../src/cli/readSweepFolder'
 import { buildCli, folderWith, noiseClip, runCli } from '../../support/runCli'
 
@@ -35,7 +43,15 @@ describe('the program', () => {
   it('keeps its help within 80 columns of plain ASCII, and names every option in it', () => {
     const pages = Object.values(COMMAND_HELP).join('')
     expect(pages.split('\n').filter((line) => !/^[\x20-\x7e]{0,80}$/.test(line))).toEqual([])
-    const options = { locate: LOCATE_OPTIONS, inspect: INSPECT_OPTIONS, synth: SYNTH_OPTIONS }
+    const options = {
+      locate: LOCATE_OPTIONS,
+      inspect: INSPECT_OPTIONS,
+      synth: SYNTH_OPTIONS,
+      pack: PACK_OPTIONS,
+      open: OPEN_OPTIONS,
+      verify: VERIFY_OPTIONS,
+      merge: MERGE_OPTIONS,
+    }
     for (const [command, table] of Object.entries(options)) {
       const told = [...COMMAND_HELP[command as keyof typeof options].matchAll(/^ {2}--([a-z-]+)/gm)].map(
         ([, name]) => name,
