@@ -1,25 +1,17 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
-import { bandsOverFloor, type StandingOut } from '../../../../shared/evidence/bandsOverFloor'
-import type { PowerDensity } from '../../../../shared/spectrum/welch'
-import { clipReaderOf } from '../../analysis/clipReader'
-import { useApp, useAppState } from '../../frame/useApp'
+import { useEffect, useMemo, useRef, useState } from 'react'
+import { bandsOverFloor } from '../../../../shared/evidence/bandsOverFloor'
+import { useAppState } from '../../frame/useApp'
 import { useLater } from '../../frame/useLater'
 import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
 import { Icon } from '../../look/widgets/Icon'
 import { Panel } from '../../look/widgets/Panel'
 import { SelectField } from '../../look/widgets/SelectField'
-import { PointListening } from './PointListening'
+import { PointSounds } from '../../sounds/PointSounds'
+import { type PanelClip, panelClips, type ShownClips } from '../../sounds/panelClips'
 import { PointSaid } from './PointSaid'
-import { PointSpectrogram } from './PointSpectrogram'
-import { PointSpectrum } from './PointSpectrum'
-import { type PanelClip, panelClips, type ShownClips } from './panelClips'
 import { POINT_HEADING, showPointPanel } from './showPointPanel'
 import type { PointPanelProps } from './slots'
-import { Transport } from './Transport'
-import { useListening } from './useListening'
-import { useReadings } from './useReadings'
-import './PointPanel.css'
 
 /** Spectrum, spectrogram and sound of one point. */
 export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: PointPanelProps) {
@@ -85,51 +77,6 @@ export function PointPanel({ line, point, onClose, onSpectrumSeen, onPlayed }: P
   )
 }
 
-interface PointSoundsProps extends Pick<PointPanelProps, 'onSpectrumSeen' | 'onPlayed'> {
-  readonly point: number
-  readonly clips: ShownClips
-  readonly telling: readonly StandingOut[]
-}
-
-function PointSounds({ point, clips, telling, onSpectrumSeen, onPlayed }: PointSoundsProps) {
-  const { analyst, database } = useApp()
-  const reader = clipReaderOf(analyst, database)
-  const frame = useRef<HTMLDivElement>(null)
-  const played = useMemo(() => Object.values(clips).filter((clip) => clip !== null), [clips])
-  const spectrumOf = useCallback((clip: PanelClip) => reader.spectrum(clip), [reader])
-  const samplesOf = useCallback((clip: PanelClip) => reader.samples(clip), [reader])
-  const spectra = useReadings(played, spectrumOf)
-  const densities = useMemo(() => {
-    const told = [...spectra].flatMap(([id, reading]) => (reading.ok ? [[id, reading.value] as const] : []))
-    return new Map<string, PowerDensity>(told)
-  }, [spectra])
-  const { listening, state } = useListening({ clips: played, densities, samplesOf, onPlayed })
-  useEffect(() => {
-    // The others are read ahead, so that going over to them is immediate.
-    if (state.playing) for (const clip of played) void samplesOf(clip).catch(() => undefined)
-  }, [state.playing, played, samplesOf])
-  useSpaceToPlay(frame, () => listening.toggle())
-  const chosen = played.find(({ id }) => id === state.clipId) ?? null
-  return (
-    <div className="point-panel" ref={frame}>
-      <div className="point-charts">
-        <PointSpectrum
-          point={point}
-          clips={clips}
-          spectra={spectra}
-          telling={telling}
-          band={state.band}
-          onBand={(band) => listening.setBand(band)}
-          onSeen={onSpectrumSeen}
-        />
-        {chosen !== null && <PointSpectrogram clip={chosen} reader={reader} listening={listening} state={state} />}
-      </div>
-      {chosen !== null && <Transport chosen={chosen} listening={listening} state={state} />}
-      {chosen !== null && <PointListening clips={played} chosen={chosen} listening={listening} state={state} />}
-    </div>
-  )
-}
-
 interface Setting {
   readonly value: string
   readonly sweep: string
@@ -163,21 +110,4 @@ function tellingBands({ own, allOn }: ReturnType<typeof panelClips>) {
   const evidenceOf = (air: 'on' | 'off') =>
     own.flatMap((clip) => (clip.air === air && clip.usable && clip.evidence !== null ? [clip.evidence] : []))
   return bandsOverFloor(evidenceOf('on'), evidenceOf('off'), allOn)
-}
-
-/** Space plays and pauses wherever in the panel it means nothing else. */
-function useSpaceToPlay(frame: React.RefObject<HTMLElement | null>, toggle: () => void): void {
-  const latest = useRef(toggle)
-  latest.current = toggle
-  useEffect(() => {
-    const target = frame.current
-    const onKey = (event: KeyboardEvent) => {
-      const isOther = (event.target as HTMLElement).closest('button, input:not([type=range]), select, summary, a')
-      if (event.key !== ' ' || event.repeat || isOther) return
-      event.preventDefault()
-      latest.current()
-    }
-    target?.addEventListener('keydown', onKey)
-    return () => target?.removeEventListener('keydown', onKey)
-  }, [frame])
 }

@@ -1,6 +1,6 @@
 import type { JobLine } from '../../../../shared/job/job'
 import type { LocateAnswer, PointAnswer } from '../../../../shared/locate/answer'
-import type { PanelClip } from './panelClips'
+import type { PanelClip } from '../../sounds/panelClips'
 
 /** What the sketch of the place gets. */
 export interface PlaceSketchProps {

@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useRef } from 'react'
-import type { Ring } from '../../../../shared/bubbles/ring'
-import { PASS_BAND_LIMITS, type PassBand } from '../../../../shared/listen/passBand'
-import type { SpectrogramPicture } from '../../../worker/protocol'
-import { drawSpectrogram, spectrogramBitmap } from '../../charts/drawSpectrogram'
-import { useInks } from '../../charts/useInks'
+import type { Ring } from '../../../shared/bubbles/ring'
+import { PASS_BAND_LIMITS, type PassBand } from '../../../shared/listen/passBand'
+import type { SpectrogramPicture } from '../../worker/protocol'
+import { drawSpectrogram, spectrogramBitmap } from '../charts/drawSpectrogram'
+import { useInks } from '../charts/useInks'
 
 interface SpectrogramCanvasProps {
   readonly picture: SpectrogramPicture

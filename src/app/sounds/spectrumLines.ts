@@ -1,10 +1,10 @@
-import type { PassBand } from '../../../../shared/listen/passBand'
-import { PASS_BAND_LIMITS } from '../../../../shared/listen/passBand'
-import { thinSpectrum } from '../../../../shared/spectrum/thinSpectrum'
-import { THIRD_OCTAVE_BANDS } from '../../../../shared/spectrum/thirdOctaveBands'
-import type { PowerDensity } from '../../../../shared/spectrum/welch'
-import type { ClipReading } from '../../analysis/clipReader'
-import type { LineRole } from '../../charts/lineDashes'
+import type { PassBand } from '../../../shared/listen/passBand'
+import { PASS_BAND_LIMITS } from '../../../shared/listen/passBand'
+import { thinSpectrum } from '../../../shared/spectrum/thinSpectrum'
+import { THIRD_OCTAVE_BANDS } from '../../../shared/spectrum/thirdOctaveBands'
+import type { PowerDensity } from '../../../shared/spectrum/welch'
+import type { ClipReading } from '../analysis/clipReader'
+import type { LineRole } from '../charts/lineDashes'
 import type { PanelClip } from './panelClips'
 
 /** A line of the spectrum, with the clip it is of. */

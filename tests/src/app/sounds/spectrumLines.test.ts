@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { sentence, type WordValues } from '../../../../../shared/words/sentence'
-import type { WordKey } from '../../../../../shared/words/words'
-import type { Say } from '../../../../../src/app/frame/useSay'
-import type { PanelClip } from '../../../../../src/app/screens/place/panelClips'
-import { spectrumLines } from '../../../../../src/app/screens/place/spectrumLines'
-import { spectrumReading } from '../../../../../src/app/screens/place/spectrumReading'
+import { sentence, type WordValues } from '../../../../shared/words/sentence'
+import type { WordKey } from '../../../../shared/words/words'
+import type { Say } from '../../../../src/app/frame/useSay'
+import type { PanelClip } from '../../../../src/app/sounds/panelClips'
+import { spectrumLines } from '../../../../src/app/sounds/spectrumLines'
+import { spectrumReading } from '../../../../src/app/sounds/spectrumReading'
 
 const say: Say = (key, ...[values]) => sentence(key as WordKey, (values ?? {}) as WordValues<WordKey>)
 const VIEW = { lowHz: 60, highHz: 8000 }

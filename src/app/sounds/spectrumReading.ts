@@ -1,5 +1,5 @@
-import { formatNumber } from '../../../../shared/words/formatQuantity'
-import type { Say } from '../../frame/useSay'
+import { formatNumber } from '../../../shared/words/formatQuantity'
+import type { Say } from '../frame/useSay'
 import type { PanelClip } from './panelClips'
 import type { ClipLine } from './spectrumLines'
 

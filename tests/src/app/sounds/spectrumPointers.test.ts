@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest'
-import type { PassBand } from '../../../../../shared/listen/passBand'
-import { spectrumPointers } from '../../../../../src/app/screens/place/spectrumPointers'
+import type { PassBand } from '../../../../shared/listen/passBand'
+import { spectrumPointers } from '../../../../src/app/sounds/spectrumPointers'
 
 /** An element as far as pointers need one: what is listened for is called by the test. */
 class FakeElement {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { HeardClip } from '../../../../../shared/evidence/heardClip'
-import type { JobClip, JobLine } from '../../../../../shared/job/job'
-import { panelClips } from '../../../../../src/app/screens/place/panelClips'
+import type { HeardClip } from '../../../../shared/evidence/heardClip'
+import type { JobClip, JobLine } from '../../../../shared/job/job'
+import { panelClips } from '../../../../src/app/sounds/panelClips'
 
 const clip = (
   point: number,

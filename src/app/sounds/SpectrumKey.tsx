@@ -1,5 +1,5 @@
-import { LINE_DASHES } from '../../charts/lineDashes'
-import { useSay } from '../../frame/useSay'
+import { LINE_DASHES } from '../charts/lineDashes'
+import { useSay } from '../frame/useSay'
 import type { ShownClips } from './panelClips'
 import { LINE_ROLES } from './spectrumLines'
 import { clipWords } from './spectrumReading'

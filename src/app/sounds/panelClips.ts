@@ -1,7 +1,7 @@
-import type { ClipEvidence } from '../../../../shared/evidence/evidence'
-import type { HeardClip } from '../../../../shared/evidence/heardClip'
-import type { JobLine } from '../../../../shared/job/job'
-import { isUsable } from '../../../../shared/locate/settingsDown'
+import type { ClipEvidence } from '../../../shared/evidence/evidence'
+import type { HeardClip } from '../../../shared/evidence/heardClip'
+import type { JobLine } from '../../../shared/job/job'
+import { isUsable } from '../../../shared/locate/settingsDown'
 
 /** A clip as the panel of a point shows and plays it. */
 export interface PanelClip {

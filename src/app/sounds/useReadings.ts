@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { ClipReading } from '../../analysis/clipReader'
+import type { ClipReading } from '../analysis/clipReader'
 
 /**
  * What was read of some clips, by their id: all together, so that they are shown at one time. Nothing before.

@@ -1,8 +1,8 @@
-import type { Ring } from '../../../../shared/bubbles/ring'
-import { formatNumber, formatQuantity } from '../../../../shared/words/formatQuantity'
-import { useSay } from '../../frame/useSay'
-import { Disclosure } from '../../look/widgets/Disclosure'
-import { Table } from '../../look/widgets/Table'
+import type { Ring } from '../../../shared/bubbles/ring'
+import { formatNumber, formatQuantity } from '../../../shared/words/formatQuantity'
+import { useSay } from '../frame/useSay'
+import { Disclosure } from '../look/widgets/Disclosure'
+import { Table } from '../look/widgets/Table'
 
 /** The rings of a clip for whoever reads rather than looks. */
 export function RingTable({ rings }: { readonly rings: readonly Ring[] }) {

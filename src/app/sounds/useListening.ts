@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState, useSyncExternalStore } from 'react'
-import type { PowerDensity } from '../../../../shared/spectrum/welch'
-import type { PlainSamples } from '../../../worker/protocol'
-import type { ClipReading } from '../../analysis/clipReader'
-import { Listening, type ListeningState } from '../../ears/listening'
-import { Player } from '../../ears/player'
+import type { PowerDensity } from '../../../shared/spectrum/welch'
+import type { PlainSamples } from '../../worker/protocol'
+import type { ClipReading } from '../analysis/clipReader'
+import { Listening, type ListeningState } from '../ears/listening'
+import { Player } from '../ears/player'
 import type { PanelClip } from './panelClips'
 
 interface ListeningInput {

@@ -1,4 +1,4 @@
-import type { PassBand } from '../../../../shared/listen/passBand'
+import type { PassBand } from '../../../shared/listen/passBand'
 
 /** What fingers and mouse do on a spectrum. */
 export interface SpectrumGestures {

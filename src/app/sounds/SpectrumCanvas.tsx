@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'react'
-import type { StandingOut } from '../../../../shared/evidence/bandsOverFloor'
-import type { PassBand } from '../../../../shared/listen/passBand'
-import type { SpectrumChart, SpectrumLine } from '../../charts/spectrumChart'
-import { useInks } from '../../charts/useInks'
-import { useSay } from '../../frame/useSay'
+import type { StandingOut } from '../../../shared/evidence/bandsOverFloor'
+import type { PassBand } from '../../../shared/listen/passBand'
+import type { SpectrumChart, SpectrumLine } from '../charts/spectrumChart'
+import { useInks } from '../charts/useInks'
+import { useSay } from '../frame/useSay'
 import { type SpectrumGestures, spectrumPointers } from './spectrumPointers'
 
 interface SpectrumCanvasProps {
@@ -32,7 +32,7 @@ export function SpectrumCanvas(props: SpectrumCanvasProps) {
   useEffect(() => {
     let made: SpectrumChart | null = null
     let isGone = false
-    void import('../../charts/spectrumChart').then(({ makeSpectrumChart }) => {
+    void import('../charts/spectrumChart').then(({ makeSpectrumChart }) => {
       if (isGone || canvas.current === null) return
       made = makeSpectrumChart(canvas.current)
       setChart(made)
