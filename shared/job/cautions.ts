@@ -18,9 +18,9 @@ export const CAUTIONS = {
     'caution_trench',
     'caution_water_in_hole',
     'caution_concrete',
-    'caution_air_zero',
+    'caution_relieve',
     'caution_headphones',
-    'caution_code',
+    'caution_code_first',
   ],
   mend: ['caution_relieve', 'caution_adhesive', 'caution_drinking', 'caution_code_first'],
 } as const

@@ -1,35 +1,25 @@
 import type { JobLine } from '../job/job'
 import { windowHeld } from '../job/windowHeld'
-import type { LocateAnswer } from '../locate/answer'
-import { sentence, wordsOf } from '../words/sentence'
-import { METRIC, type ShownUnits } from '../words/shownUnits'
+import { sentence } from '../words/sentence'
 import { cautionItems } from './cautionItems'
 import { CHOICE_WORDS } from './choiceWords'
+import { heardSection } from './heardSection'
 import { mendedItems } from './mendedItems'
 import { type ReportItem, type ReportSection, reportItem } from './report'
+import type { ReportOf } from './reportOf'
 import { testedItems } from './testedItems'
-
-/** What a report is made from. */
-export interface ReportOf {
-  readonly line: JobLine
-  /** The answer as it is now; `null`: there is none. */
-  readonly answer: LocateAnswer | null
-  /** What somebody said of just this answer by ear; `null`: nobody did. */
-  readonly said: 'yes' | 'no' | 'not sure' | null
-  /** For the places within sentences. */
-  readonly units?: ShownUnits
-}
 
 /**
  * What the customer gets to read, in plain words: asked, tested, heard, found, done, cautions, whom to ask.
  *
  * @returns Always the same sections; where nothing was done, the section says so.
  */
-export function customerReport({ line, answer, said, units = METRIC }: ReportOf): ReportSection[] {
+export function customerReport(of: ReportOf): ReportSection[] {
+  const { line } = of
   return [
     { id: 'asked', heading: 'heading_report_asked', items: askedItems(line) },
     { id: 'tested', heading: 'heading_report_tested', items: testedItems(line) },
-    { id: 'heard', heading: 'heading_report_heard', items: heardItems(line, answer, said, units) },
+    heardSection(of),
     { id: 'found', heading: 'heading_report_found', items: foundItems(line) },
     { id: 'mended', heading: 'heading_report_mended', items: mendedItems(line) },
     { id: 'cautions', heading: 'heading_report_cautions', items: cautionItems() },
@@ -53,31 +43,6 @@ function askedItems({ complaint }: JobLine): ReportItem[] {
   if (complaint?.isolation) items.push(reportItem('report_isolation', { isolation: complaint.isolation }))
   if (complaint?.waterPasses) items.push(reportItem(PASSES[complaint.waterPasses]))
   return items.length === 0 ? [reportItem('report_asked_nothing')] : items
-}
-
-const EAR = { yes: 'report_by_ear', no: 'report_ear_denies', 'not sure': 'report_ear_unsure' } as const
-
-function heardItems(
-  line: JobLine,
-  answer: LocateAnswer | null,
-  said: ReportOf['said'],
-  units: ShownUnits,
-): ReportItem[] {
-  if (line.sweeps.every(({ clips }) => clips.length === 0)) return [reportItem('report_not_listened')]
-  if (answer === null) return [reportItem('report_working')]
-  const [best] = answer.sources
-  if (answer.verdict === 'no leak heard') return [reportItem('report_none_heard')]
-  if (best === undefined) return [reportItem('report_unsure_nowhere'), reportItem('report_not_by_ear')]
-  const values = {
-    tape: wordsOf(best.tape, units).text,
-    along_m: best.alongM,
-    window_probability: best.windowProbability,
-    from_m: best.windowM[0],
-    to_m: best.windowM[1],
-  }
-  const ear = said === null ? 'report_not_by_ear' : EAR[said]
-  const key = answer.verdict === 'located' ? 'report_located' : 'report_unsure'
-  return [reportItem(key, values), reportItem(ear), reportItem('report_where_it_leaves')]
 }
 
 function foundItems({ found = [] }: JobLine): ReportItem[] {

@@ -31,9 +31,5 @@ export const CONFIRM_WORDS = {
   caution_concrete: {
     text: 'Before cutting concrete find out about bars, cables and stressed tendons in it, and keep out of the dust.',
   },
-  caution_air_zero: {
-    text: 'Let the air out to zero, and see that on the gauge, before loosening or cutting anything.',
-  },
-  caution_code: { text: "Licensed practice and the makers' instructions come before anything said here." },
   caution_headphones: { text: 'Headphones off when others dig, saw or drive near.' },
 } as const satisfies Record<string, Wording>

@@ -8,6 +8,7 @@ export const EXPORT_WORDS = {
   export_what: {
     text: 'A sweep folder holds sweep.csv, line.json and every clip as it was recorded. The command line and this page read it.',
   },
+  do_export_whole: { text: 'Save the whole job as a zip' },
   export_packing: { text: 'Packing the sweep folder.' },
   export_lost: {
     text: 'Clips that are no longer on this device: {lost}. The sheet names them; their sound is missing.',

@@ -4,6 +4,7 @@ import { useSay } from '../frame/useSay'
 import { Button } from '../look/widgets/Button'
 import { Icon } from '../look/widgets/Icon'
 import { Progress } from '../look/widgets/Progress'
+import { packSweepFolder } from './packSweepFolder'
 import { useExport } from './useExport'
 
 /** The open job's line as a sweep folder, packed. */
@@ -14,7 +15,7 @@ export function ExportButton({ line }: { readonly line: JobLine }) {
   if (job === null) return null
   if (progress !== null) return <Progress words={say('export_packing')} {...progress} onCancel={cancel} />
   return (
-    <Button icon={<Icon name="save" />} onClick={() => start(job, line)}>
+    <Button icon={<Icon name="save" />} onClick={() => start((packing) => packSweepFolder(job, line, packing))}>
       {say('do_export')}
     </Button>
   )

@@ -6,6 +6,7 @@ import { Button } from '../look/widgets/Button'
 import { Icon } from '../look/widgets/Icon'
 import { Progress } from '../look/widgets/Progress'
 import { loadJob } from '../storage/jobs'
+import { packSweepFolder } from './packSweepFolder'
 import { useExport } from './useExport'
 
 /** The lines of a kept job, each to be packed as a sweep folder. */
@@ -28,7 +29,11 @@ export function ExportChoice({ jobId }: { readonly jobId: string }) {
         {job.lines
           .filter(({ sweeps }) => sweeps.some(({ clips }) => clips.length > 0))
           .map((line) => (
-            <Button key={line.id} icon={<Icon name="save" />} onClick={() => start(job, line)}>
+            <Button
+              key={line.id}
+              icon={<Icon name="save" />}
+              onClick={() => start((packing) => packSweepFolder(job, line, packing))}
+            >
               {say('do_export_line', { name: line.name })}
             </Button>
           ))}

@@ -1,21 +1,23 @@
 import { useEffect, useRef, useState } from 'react'
-import type { Job, JobLine } from '../../../shared/job/job'
 import { isAborted } from '../analysis/analyst'
 import { useApp } from '../frame/useApp'
 import { saveFile } from '../saveFile'
 import { tell, untell } from '../store/notices'
 import type { NoticePlace } from '../store/state'
-import { packSweepFolder } from './packSweepFolder'
+import type { PackedSweepFolder, Packing } from './packSweepFolder'
+
+/** Packs something; `null` where there is nothing to pack. */
+export type Pack = (packing: Packing) => Promise<PackedSweepFolder | null>
 
 export interface Export {
   /** `null` while nothing is being packed. */
   readonly progress: { readonly done: number; readonly total: number } | null
-  readonly start: (job: Job, line: JobLine) => void
+  readonly start: (pack: Pack) => void
   readonly cancel: () => void
 }
 
 /**
- * Packs a line's sweep folder and hands it to whoever uses the page.
+ * Packs a folder and hands it to whoever uses the page.
  *
  * @param place Where what is odd or went wrong is told.
  */
@@ -25,10 +27,10 @@ export function useExport(place: NoticePlace): Export {
   const [progress, setProgress] = useState<Export['progress']>(null)
   useEffect(() => () => running.current?.abort(), [])
 
-  const run = async (job: Job, line: JobLine, signal: AbortSignal) => {
+  const run = async (pack: Pack, signal: AbortSignal) => {
     try {
       const onDone = (done: number, total: number) => setProgress({ done, total })
-      const packed = await packSweepFolder(job, line, { database, analyst, signal, onDone })
+      const packed = await pack({ database, analyst, signal, onDone })
       if (packed === null) return
       saveFile(`${packed.name}.zip`, packed.zip, 'application/zip')
       const { lostCount: lost, notWavCount: clips } = packed
@@ -47,12 +49,12 @@ export function useExport(place: NoticePlace): Export {
     running.current?.abort()
     setProgress(null)
   }
-  const start = (job: Job, line: JobLine) => {
+  const start = (pack: Pack) => {
     running.current?.abort()
     running.current = new AbortController()
     store.update((state) => untell(state, place))
     setProgress({ done: 0, total: 0 })
-    void run(job, line, running.current.signal)
+    void run(pack, running.current.signal)
   }
   return { progress, start, cancel }
 }

@@ -1,4 +1,5 @@
 import { useCallback, useMemo } from 'react'
+import { confirmationOf } from '../../../../shared/job/confirmationOf'
 import { linePath } from '../../../../shared/line/linePath'
 import type { LocateAnswer } from '../../../../shared/locate/answer'
 import { lineSketch } from '../../../../shared/sketch/lineSketch'
@@ -6,7 +7,6 @@ import { sketchPoints } from '../../../../shared/sketch/sketchPoint'
 import { useSay } from '../../frame/useSay'
 import { Panel } from '../../look/widgets/Panel'
 import { Sketch } from '../../sketch/Sketch'
-import { confirmationOf } from '../../store/selectors/answerOf'
 import type { PlaceSketchProps } from './slots'
 
 /** The line from above with the answer on it. */

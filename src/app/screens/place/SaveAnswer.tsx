@@ -1,4 +1,5 @@
 import { answerJson } from '../../../../shared/answer/answerJson'
+import { confirmationOf } from '../../../../shared/job/confirmationOf'
 import type { JobLine } from '../../../../shared/job/job'
 import type { LocateAnswer } from '../../../../shared/locate/answer'
 import { useAppState } from '../../frame/useApp'
@@ -6,7 +7,7 @@ import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
 import { Icon } from '../../look/widgets/Icon'
 import { saveFile } from '../../saveFile'
-import { answerOf, confirmationOf } from '../../store/selectors/answerOf'
+import { answerOf } from '../../store/selectors/answerOf'
 import { VERSION } from '../../version'
 
 export interface SaveAnswerProps {

@@ -1,10 +1,10 @@
 import type { PressureTest } from '../../../../shared/job/pressureTests'
+import { curveScale } from '../../../../shared/pressure/curveScale'
 import { heldReadings } from '../../../../shared/pressure/heldReadings'
 import type { HoldJudgement } from '../../../../shared/pressure/judgeHold'
 import { KPA_PER } from '../../../../shared/pressure/pressureUnit'
 import { useSay } from '../../frame/useSay'
 import { useWidthPx } from '../../sketch/useWidthPx'
-import { curveScale } from './curveScale'
 import { gaugeText } from './pressurePart'
 
 const HEIGHT_PX = 240

@@ -1,14 +1,18 @@
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
+import { confirmationOf } from '../../../../shared/job/confirmationOf'
 import type { JobLine } from '../../../../shared/job/job'
 import { customerReport } from '../../../../shared/report/customerReport'
 import { officeReport } from '../../../../shared/report/officeReport'
+import { type ReportResult, reportResult } from '../../../../shared/report/reportResult'
+import { ExportJobButton } from '../../export/ExportJobButton'
 import { PageNotices } from '../../frame/PageNotices'
 import { useAppState } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
 import { Switch } from '../../look/widgets/Switch'
-import { answerOf, confirmationOf } from '../../store/selectors/answerOf'
+import { answerOf } from '../../store/selectors/answerOf'
 import { shownLine } from '../../store/selectors/shownLine'
+import { soundingsOf } from '../../store/selectors/soundingsOf'
 import { VERSION } from '../../version'
 import { ReportSketch } from './ReportSketch'
 import { ReportTimes } from './ReportTimes'
@@ -25,12 +29,10 @@ export function ReportScreen() {
 function ReportOfLine({ line }: { readonly line: JobLine }) {
   const { say, units } = useSay()
   const jobName = useAppState((state) => state.job?.name ?? '')
-  const latest = useAppState((state) => state.session.answers[line.id] ?? null)
-  const isCurrent = useAppState((state) => answerOf(state, line)?.isCurrent === true)
+  const result = useResult(line)
   const [withOffice, setWithOffice] = useState(false)
-  const answer = isCurrent && latest !== null ? latest.answer : null
-  const said = answer === null ? null : (confirmationOf(line, answer)?.says ?? null)
-  const of = { line, answer, said, units }
+  const said = result === null ? null : (confirmationOf(line, result.answer)?.says ?? null)
+  const of = { line, result, said, units }
   return (
     <>
       <PageNotices place="report" />
@@ -40,19 +42,38 @@ function ReportOfLine({ line }: { readonly line: JobLine }) {
         </Button>
         <Switch words={say('label_report_with_office')} on={withOffice} onChange={setWithOffice} />
         <p className="soft">{say('report_print_how')}</p>
+        <ExportJobButton />
       </div>
       <article className="report">
         <h2 className="report-title">{say('heading_report', { job: jobName, line: line.name })}</h2>
         <ReportTimes line={line} />
         {customerReport(of).map((section) => (
           <SectionPart key={section.id} section={section} line={line}>
-            {section.id === 'heard' && <ReportSketch line={line} answer={answer} isConfirmed={said === 'yes'} />}
+            {section.id === 'heard' && (
+              <ReportSketch line={line} answer={result?.answer ?? null} isConfirmed={said === 'yes'} />
+            )}
           </SectionPart>
         ))}
       </article>
       <article className="report report-office" data-printed={withOffice}>
-        <SectionPart section={officeReport(of, VERSION)} line={line} />
+        <h2 className="report-title">{say('heading_report_office', { job: jobName, line: line.name })}</h2>
+        {officeReport(of, VERSION).map((section) => (
+          <SectionPart key={section.id} section={section} line={line} />
+        ))}
       </article>
     </>
   )
+}
+
+/** What was heard: as it was kept when the job was closed, otherwise as it is now. */
+function useResult(line: JobLine): ReportResult | null {
+  const latest = useAppState((state) => state.session.answers[line.id] ?? null)
+  const isCurrent = useAppState((state) => answerOf(state, line)?.isCurrent === true)
+  const heard = useAppState((state) => state.session.heard)
+  const timeS = useAppState((state) => state.job?.changedS ?? 0)
+  return useMemo(() => {
+    const answer = isCurrent && latest !== null ? latest.answer : null
+    const live = answer && { answer, soundings: soundingsOf(line, heard), timeS, version: VERSION }
+    return reportResult(line, live)
+  }, [line, latest, isCurrent, heard, timeS])
 }

@@ -1,6 +1,8 @@
 import { useCallback, useMemo } from 'react'
+import { NO_DIGGING } from '../../../../shared/job/digging'
 import type { JobLine } from '../../../../shared/job/job'
 import type { LocateAnswer } from '../../../../shared/locate/answer'
+import { diggingOf } from '../../../../shared/sketch/diggingOf'
 import { lineSketch } from '../../../../shared/sketch/lineSketch'
 import { sketchPoints } from '../../../../shared/sketch/sketchPoint'
 import { SketchStill } from '../../sketch/SketchStill'
@@ -23,10 +25,16 @@ export function ReportSketch({ line, answer, isConfirmed }: ReportSketchProps) {
           ),
     [line.sweeps, answer],
   )
+  const shown = line.keptAnswer?.answer === answer && line.keptAnswer ? line.keptAnswer.line : line.line
+  const digging = useMemo(
+    () => diggingOf(shown, answer?.sources[0], line.digging ?? NO_DIGGING),
+    [shown, answer, line.digging],
+  )
   const draw = useCallback(
     (pxPerM: number) =>
       lineSketch({
-        line: line.line,
+        line: shown,
+        digging,
         points,
         answer,
         chosenPoint: null,
@@ -35,7 +43,7 @@ export function ReportSketch({ line, answer, isConfirmed }: ReportSketchProps) {
         ...(line.signs && { signs: line.signs }),
         ...(line.site && { ends: line.site }),
       }),
-    [line.line, line.signs, line.site, points, answer, isConfirmed],
+    [shown, digging, line.signs, line.site, points, answer, isConfirmed],
   )
   return (
     <div className="report-sketch">

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { curveScale } from '../../../../../src/app/screens/pressure/curveScale'
+import { curveScale } from '../../../../../shared/pressure/curveScale'
 import { clockText, gaugeText } from '../../../../../src/app/screens/pressure/pressurePart'
 import { close } from '../../../../support/close'
 
