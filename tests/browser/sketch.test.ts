@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { sheetOf, tapSheet } from './thumb'
 import { axeFindings, goToScreen, openYard, PATIENT_MS, type Yard, type YardPage } from './yardPage'
 
 let yard: Yard
@@ -11,7 +12,7 @@ beforeAll(async () => {
   opened = await yard.open('phone', { viewport: { width: 390, height: 844 } })
   page = opened.page
   page.setDefaultTimeout(PATIENT_MS)
-  pad = page.getByRole('group', { name: 'Sheet to sketch the line on' })
+  pad = sheetOf(page)
 })
 afterAll(() => yard.close())
 
@@ -165,16 +166,7 @@ describe('a line sketched by thumb on a phone', () => {
   })
 })
 
-/** A thumb on the sheet, at shares of its width and height. */
-async function tap(x: number, y: number): Promise<void> {
-  await pad.scrollIntoViewIfNeeded()
-  await pad.tap({ position: await spotOf(x, y) })
-}
-
-async function spotOf(x: number, y: number) {
-  const { width, height } = (await pad.boundingBox())!
-  return { x: x * width, y: y * height }
-}
+const tap = (x: number, y: number) => tapSheet(page, x, y)
 
 function handle(id: string): Locator {
   return pad.locator(`[data-handle="${id}"]`)
