@@ -28,7 +28,7 @@ const MAY_IMPORT: Record<string, string[]> = {
     'shared/spectrum',
     'shared/evidence',
   ],
-  'shared/learn': ['shared/base', 'shared/evidence', 'shared/spectrum/timbre.ts'],
+  'shared/learn': ['shared/base', 'shared/evidence', 'shared/spectrum/timbre.ts', 'shared/sweep'],
   'shared/answer': ['shared/base', 'shared/evidence', 'shared/line', 'shared/sweep', 'shared/locate', 'shared/words'],
   'shared/job': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate', 'shared/pressure'],
   'shared/opinion': ['shared/base', 'shared/job'],

@@ -13,17 +13,20 @@ export interface ScoredExample {
 /**
  * What scores are worth.
  *
- * @param missShare Share of leaks that may be missed, 0 to 1: where the threshold is put.
+ * @param where A threshold, or the share of leaks that may be missed, 0 to 1, which sets one.
  * @throws {InputError} one class only.
  */
 export function evaluate(
   scored: readonly ScoredExample[],
   keptApart: Evaluation['keptApart'],
-  missShare: number,
+  where: { readonly threshold: number } | { readonly missShare: number },
 ): Evaluation {
   const probability = scored.map((each) => each.probability)
   const isLeak = scored.map(({ example }) => example.isLeak)
-  const atMiss = operatingPoint(probability, isLeak, missShare)
+  const atMiss =
+    'threshold' in where
+      ? countAt(probability, isLeak, where.threshold)
+      : operatingPoint(probability, isLeak, where.missShare)
   return {
     keptApart,
     clips: scored.length,

@@ -15,6 +15,7 @@ export function modelJson(model: DetectorModel): string {
     calibration,
     features: features.map((id, i) => ({ id, mean: scaling.mean[i], sd: scaling.sd[i], weight: odds.weights[i] })),
     evaluations,
+    heard: model.heard,
   }
   return `${JSON.stringify(file, null, 2)}\n`
 }

@@ -3,7 +3,7 @@ import { field, type JsonObject, jsonObject, optionalList, placeOf, requiredNumb
 import { parseJson } from '../base/parseJson'
 import { shown } from '../base/shown'
 import { DETECTOR_FEATURES } from './detectorFeatures'
-import { type DetectorModel, MODEL_VERSION, type ModelCard } from './model'
+import { type DetectorModel, HEARD_DIGITS, MODEL_VERSION, type ModelCard } from './model'
 import { readEvaluation } from './readEvaluation'
 
 const ANY = { low: -1e9, high: 1e9 }
@@ -12,6 +12,7 @@ const SHARE = { low: 0, high: 1 }
 const COUNT = { low: 0, high: 1e9 }
 const MOST_TEXT = 4000
 const MOST_LISTED = 200
+const MOST_HEARD = 20_000
 
 /**
  * Reads a model file strictly: nothing of it is believed before all of it was looked at.
@@ -45,11 +46,23 @@ export function readModel(text: string, file: string): DetectorModel {
     threshold: requiredNumber(object, 'threshold', SHARE),
     usualDistance: requiredNumber(object, 'usual_distance', ABOVE_0),
     penalty: requiredNumber(object, 'penalty', ABOVE_0),
+    heard: readHeard(object),
     card: readCard(jsonObject(field(object, 'card'), file, 'card')),
     evaluations: optionalList(object, 'evaluations', 2).map((each, i) =>
       readEvaluation(jsonObject(each, file, `evaluations[${i}]`)),
     ),
   }
+}
+
+function readHeard(object: JsonObject): string[] {
+  return optionalList(object, 'heard', MOST_HEARD).map((digits, i) => {
+    if (typeof digits === 'string' && digits.length === HEARD_DIGITS && /^[0-9a-f]+$/.test(digits)) return digits
+    throw new FormatError(
+      object.file,
+      `heard[${i}]`,
+      `is ${shown(digits)}; ${HEARD_DIGITS} hexadecimal digits are expected`,
+    )
+  })
 }
 
 function readFeatures(object: JsonObject) {

@@ -6,7 +6,7 @@ import { usualDistance } from './distance'
 import { evaluate } from './evaluate'
 import type { Example } from './example'
 import { probabilityOf } from './logisticRegression'
-import type { DetectorModel, Evaluation, ModelCard } from './model'
+import { type DetectorModel, type Evaluation, HEARD_DIGITS, type ModelCard } from './model'
 
 /** What the trainer tells beside the clips. */
 export interface TrainingOrder {
@@ -41,7 +41,7 @@ export function train(given: readonly Example[], order: TrainingOrder): Detector
     evaluate(
       scored.map(({ example, odds }) => ({ example, probability: calibrated(calibration, odds) })),
       keptApart,
-      order.missShare,
+      { missShare: order.missShare },
     )
   const { scaling, fit } = fitExamples(examples, penalty)
   const first = evaluation(byJob, 'job')
@@ -57,6 +57,7 @@ export function train(given: readonly Example[], order: TrainingOrder): Detector
       examples.map(({ values }) => values),
     ),
     penalty,
+    heard: examples.map(({ sha256 }) => sha256.slice(0, HEARD_DIGITS)),
     card: card(examples, order),
     evaluations: hasBoth(byDevice) ? [first, evaluation(byDevice, 'device')] : [first],
   }

@@ -17,10 +17,16 @@ export const CSV_LIMITS = { characters: 8_000_000, records: 1000, cells: 200, ce
  * @param text      Without byte order mark.
  * @param delimiter One character.
  * @param fileName  For messages.
+ * @param mostRecords Rows below the header that are read.
  * @throws {FormatError} quotes never closed, text after a closing quote, or more than `CSV_LIMITS`; with the row.
  * @see IETF RFC 4180, section 2. [RFC4180] in sources.ts
  */
-export function csvRecords(text: string, delimiter: string, fileName: string): CsvRecord[] {
+export function csvRecords(
+  text: string,
+  delimiter: string,
+  fileName: string,
+  mostRecords: number = CSV_LIMITS.records,
+): CsvRecord[] {
   if (text.length > CSV_LIMITS.characters) {
     const limit = `at most ${CSV_LIMITS.characters} are read`
     throw new FormatError(fileName, '', `holds ${text.length} characters, and ${limit}; split the sheet`)
@@ -30,12 +36,8 @@ export function csvRecords(text: string, delimiter: string, fileName: string): C
   while (cursor.at < text.length) {
     const record = readRecord(cursor)
     if (record.cells.every((cell) => cell.trim() === '')) continue
-    if (records.length > CSV_LIMITS.records) {
-      throw new FormatError(
-        fileName,
-        `row ${record.row}`,
-        `at most ${CSV_LIMITS.records} rows are read; split the sheet`,
-      )
+    if (records.length > mostRecords) {
+      throw new FormatError(fileName, `row ${record.row}`, `at most ${mostRecords} rows are read; split the sheet`)
     }
     records.push(record)
   }

@@ -9,6 +9,10 @@ export const COMMAND_HELP = {
   yardhark open FILE            a job file as folders of clips
   yardhark verify FILE          whether a job file is whole, and who signed what
   yardhark merge FILE FILE...   copies of a job, and opinions of it, as one
+  yardhark train FOLDER...      a detector from your own labelled clips
+  yardhark score MODEL FILE...  what a detector says of single clips
+  yardhark evaluate MODEL FOLDER...
+                                what a detector is worth on labelled clips
 
 Start here
   yardhark synth --out try
@@ -143,5 +147,46 @@ Examples
 
 Nothing is overwritten: where two copies tell something else, the first one's
 is shown and the other's is kept beside it. Merging again changes nothing.
+`,
+  train: `yardhark train FOLDER...: a detector from your own labelled clips
+
+  --out FILE      where to write the model; its card goes beside it
+  --name TEXT     what to call it
+  --about TEXT    whose clips these are, where recorded, who allowed it
+  --miss PERCENT  share of the leaks it may miss (5): sets where it says leak
+  --cache FOLDER  where measured clips are kept, so that the next time is quick
+  --force         write over a model that is there
+
+Each folder holds clips and a labels.csv with the columns file and label (leak,
+no leak or spoilt) and, if you know them, job, device and cover. Without a job
+the folder counts as one. At least 3 jobs and 10 clips of either kind.
+
+Example
+  yardhark train jobs/* --out ours.json --name "Our two microphones"
+
+What it is worth is told by jobs that were kept back, and by devices that were
+kept back where there are several. Stopped half way, it goes on where it was.
+`,
+  score: `yardhark score MODEL FILE...: what a detector says of single clips
+
+  --device TEXT   with what they were recorded, as the model's card names it
+  --cover TEXT    what they were recorded on
+  --json          a list with one object for each clip
+  --cache FOLDER  where measured clips are kept
+
+Example
+  yardhark score ours.json my-clips/*.wav
+
+A clip unlike all that the detector has heard weighs less, and is marked.
+`,
+  evaluate: `yardhark evaluate MODEL FOLDER...: what a detector is worth on labelled clips
+
+  --json          one JSON object instead of text
+  --cache FOLDER  where measured clips are kept
+
+Example
+  yardhark evaluate ours.json new-jobs/*
+
+Folders as for train. Clips that the detector has learnt from are left out.
 `,
 } as const

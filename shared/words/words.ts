@@ -2,6 +2,7 @@ import { ANSWER_WORDS } from './answerWords'
 import { CAUTION_WORDS } from './cautionWords'
 import { CLIP_PROBLEMS } from './clipProblems'
 import { CONFIRM_WORDS } from './confirmWords'
+import { DETECTOR_WORDS } from './detectorWords'
 import { EXPORT_WORDS } from './exportWords'
 import { FILE_PROBLEMS } from './fileProblems'
 import { FOUND_WORDS } from './foundWords'
@@ -36,6 +37,7 @@ export const WORDS = {
   ...CAUTION_WORDS,
   ...CLIP_PROBLEMS,
   ...CONFIRM_WORDS,
+  ...DETECTOR_WORDS,
   ...EXPORT_WORDS,
   ...FILE_PROBLEMS,
   ...FOUND_WORDS,

@@ -4,9 +4,15 @@ import type { HeardClip } from '../../shared/evidence/heardClip'
 import type { LocateAnswer } from '../../shared/locate/answer'
 import type { LocateInput } from '../../shared/locate/locate'
 import type { ClipPlace } from './listen'
+import type { MeasuredSound } from './measureSound'
 
-export type Task = { readonly clip: ClipPlace } | { readonly locate: LocateInput }
-export type Reply = { readonly result: HeardClip | LocateAnswer } | { readonly fault: string }
+export type Task =
+  | { readonly clip: ClipPlace }
+  | { readonly locate: LocateInput }
+  | { readonly sha256Of: ClipPlace }
+  | { readonly sound: ClipPlace }
+type Result = HeardClip | LocateAnswer | string | null | MeasuredSound
+export type Reply = { readonly result: Result } | { readonly fault: string }
 
 /** Clips below which a second thread costs more than it saves. Chosen. */
 const CLIPS_WORTH_A_THREAD = 6
@@ -31,18 +37,40 @@ export class Analysts {
    * @returns In the order of the clips, whichever thread was quicker.
    */
   async listen(clips: readonly ClipPlace[], onHeard: (done: number) => void): Promise<HeardClip[]> {
-    const heard: HeardClip[] = []
+    return this.each(clips, (clip) => ({ clip }), onHeard)
+  }
+
+  /** SHA-256 of every clip's bytes, 64 hexadecimal digits; `null` for one that cannot be opened. */
+  async sha256Of(clips: readonly ClipPlace[], onDone: (done: number) => void): Promise<(string | null)[]> {
+    return this.each(clips, (clip) => ({ sha256Of: clip }), onDone)
+  }
+
+  /** What the detector looks at, of every clip. `onMeasured` is called after each. */
+  async measure(
+    clips: readonly ClipPlace[],
+    onMeasured: (done: number, index: number, sound: MeasuredSound) => void,
+  ): Promise<MeasuredSound[]> {
+    return this.each<MeasuredSound>(clips, (clip) => ({ sound: clip }), onMeasured)
+  }
+
+  private async each<T extends Result>(
+    clips: readonly ClipPlace[],
+    task: (clip: ClipPlace) => Task,
+    onDone: (done: number, index: number, result: T) => void,
+  ): Promise<T[]> {
+    const results: T[] = []
     let next = 0
     let done = 0
     const work = async (analyst: Analyst) => {
       while (next < clips.length) {
         const index = next++
-        heard[index] = (await analyst.ask({ clip: clips[index]! })) as HeardClip
-        onHeard(++done)
+        const result = (await analyst.ask(task(clips[index]!))) as T
+        results[index] = result
+        onDone(++done, index, result)
       }
     }
     await Promise.all(this.analysts.map(work))
-    return heard
+    return results
   }
 
   async locate(input: LocateInput): Promise<LocateAnswer> {
@@ -57,7 +85,7 @@ export class Analysts {
 /** One task at a time for one thread. A fault in the thread is a fault here. */
 class Analyst {
   private readonly thread = new Worker(new URL(import.meta.url)) // the built program is one file
-  private waiting: { resolve: (result: HeardClip | LocateAnswer) => void; reject: (fault: Error) => void } | null = null
+  private waiting: { resolve: (result: Result) => void; reject: (fault: Error) => void } | null = null
 
   constructor() {
     this.thread.on('message', (reply: Reply) => {
@@ -68,7 +96,7 @@ class Analyst {
     this.thread.on('exit', () => this.waiting?.reject(new Error('a thread ended before its work was done')))
   }
 
-  ask(task: Task): Promise<HeardClip | LocateAnswer> {
+  ask(task: Task): Promise<Result> {
     return new Promise((resolve, reject) => {
       this.waiting = { resolve, reject }
       this.thread.postMessage(task)

@@ -45,3 +45,19 @@ export const VERIFY_OPTIONS: OptionTable = {}
 
 /** Options of `yardhark merge`; its help names each. */
 export const MERGE_OPTIONS: OptionTable = { out: 'value', force: 'flag' }
+
+/** Options of `yardhark train`; its help names each. */
+export const TRAIN_OPTIONS: OptionTable = {
+  out: 'value',
+  name: 'value',
+  about: 'value',
+  miss: 'value',
+  cache: 'value',
+  force: 'flag',
+}
+
+/** Options of `yardhark score`; its help names each. */
+export const SCORE_OPTIONS: OptionTable = { device: 'value', cover: 'value', json: 'flag', cache: 'value' }
+
+/** Options of `yardhark evaluate`; its help names each. */
+export const EVALUATE_OPTIONS: OptionTable = { json: 'flag', cache: 'value' }

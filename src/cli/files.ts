@@ -1,4 +1,5 @@
 import {
+  appendFileSync,
   closeSync,
   constants,
   existsSync,
@@ -23,7 +24,7 @@ import { CallError } from './callError'
 /** Largest file that is opened. Chosen: the longest clip that is read, in stereo with 64-bit floats, is 480 MB. */
 const MOST_CLIP_BYTES = 600e6
 /** Chosen: what their readers take, in bytes. */
-const MOST_TEXT_BYTES = { sheet: 32e6, line: 4e6 }
+const MOST_TEXT_BYTES = { sheet: 32e6, line: 4e6, model: 8e6, measured: 200e6 }
 
 /** Names in a folder, in the order of their code units. @throws {CallError} not there, no folder, not readable. */
 export function folderNames(folder: string): string[] {
@@ -139,6 +140,16 @@ export function writeFile(folder: string, path: string, bytes: Uint8Array): void
     writeFileSync(full, bytes)
   } catch (error) {
     throw new CallError(`${printable(full)}: ${reason(error, 'cannot be written')}; name another folder`)
+  }
+}
+
+/** Adds text to the end of a file, which is made when it is not there. @throws {CallError} disk full, no permission. */
+export function appendText(path: string, text: string): void {
+  try {
+    mkdirSync(dirname(path), { recursive: true })
+    appendFileSync(path, text)
+  } catch (error) {
+    throw new CallError(`${printable(path)}: ${reason(error, 'cannot be written')}; name another folder with --cache`)
   }
 }
 

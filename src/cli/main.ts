@@ -7,20 +7,26 @@ import { serveTasks } from './analyser'
 import { type Args, type OptionTable, parseArgs } from './args'
 import { CallError } from './callError'
 import {
+  EVALUATE_OPTIONS,
   INSPECT_OPTIONS,
   LOCATE_OPTIONS,
   MERGE_OPTIONS,
   OPEN_OPTIONS,
   PACK_OPTIONS,
+  SCORE_OPTIONS,
   SYNTH_OPTIONS,
+  TRAIN_OPTIONS,
   VERIFY_OPTIONS,
 } from './commandOptions'
+import { evaluateCommand } from './commands/evaluate'
 import { inspectCommand } from './commands/inspect'
 import { locateCommand } from './commands/locate'
 import { mergeCommand } from './commands/merge'
 import { openCommand } from './commands/open'
 import { packCommand } from './commands/pack'
+import { scoreCommand } from './commands/score'
 import { synthCommand } from './commands/synth'
+import { trainCommand } from './commands/train'
 import { verifyCommand } from './commands/verify'
 import { clearProgress, complain, print } from './print'
 import { VERSION } from './version'
@@ -39,6 +45,9 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   open: { options: OPEN_OPTIONS, run: openCommand, help: COMMAND_HELP.open },
   verify: { options: VERIFY_OPTIONS, run: verifyCommand, help: COMMAND_HELP.verify },
   merge: { options: MERGE_OPTIONS, run: mergeCommand, help: COMMAND_HELP.merge },
+  train: { options: TRAIN_OPTIONS, run: trainCommand, help: COMMAND_HELP.train },
+  score: { options: SCORE_OPTIONS, run: scoreCommand, help: COMMAND_HELP.score },
+  evaluate: { options: EVALUATE_OPTIONS, run: evaluateCommand, help: COMMAND_HELP.evaluate },
 }
 
 const WRONG_CALL = 2

@@ -37,6 +37,8 @@ export default defineConfig({
   define: { YARDHARK_VERSION: JSON.stringify(version) },
   plugins: [command()],
   ssr: { noExternal: true },
+  // Its modules for bundlers import a package that it does not depend on; the one file for Node has all inside.
+  resolve: { alias: { meyda: resolve(root, 'node_modules/meyda/dist/node/main.js') } },
   build: {
     ssr: true,
     target: 'node20',

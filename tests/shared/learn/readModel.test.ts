@@ -42,6 +42,7 @@ describe('a model file', () => {
     expect(refused(changed(['card', 'data'], 'x'.repeat(5000)))).toMatch('at most 4000')
     expect(refused(changed(['evaluations', 0, 'area', 'area'], 2))).toMatch('evaluations[0].area.area')
     expect(refused(changed(['evaluations', 0, 'keptApart'], '<b>'))).toMatch('write job or device')
+    expect(refused(changed(['heard', 2], 'xyz'))).toMatch('heard[2]: is "xyz"; 12 hexadecimal digits')
     expect(refused(text.replace('"penalty": ', '"penalty": 1e999, "was": '))).toMatch('bad.json')
     expect(refused(`${'['.repeat(100_000)}`)).toMatch('bad.json')
   })
