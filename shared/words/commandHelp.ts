@@ -13,6 +13,7 @@ export const COMMAND_HELP = {
   yardhark score MODEL FILE...  what a detector says of single clips
   yardhark evaluate MODEL FOLDER...
                                 what a detector is worth on labelled clips
+  yardhark report JOB           what the customer is told, to read or to print
 
 Start here
   yardhark synth --out try
@@ -188,5 +189,22 @@ Example
   yardhark evaluate ours.json new-jobs/*
 
 Folders as for train. Clips that the detector has learnt from are left out.
+`,
+  report: `yardhark report JOB: what the customer and the office are told
+
+  --html FILE   one page with drawings and photos, to be printed on A4 or
+                Letter; it needs nothing else and no network
+  --office      the part for the office too (it always is in the page)
+  --feet        feet and psi instead of metres and kPa
+  --force       write over a file that is there
+
+Examples
+  yardhark report alder-square.zip
+  yardhark report alder-square.zip --html report.html
+  yardhark report unpacked/job.json --office
+
+JOB is a job file, a folder with a job.json in it, or a job.json. The report of
+a closed job is made from what was kept when it was closed. Of an open one the
+place is worked out from the clips that lie with it.
 `,
 } as const

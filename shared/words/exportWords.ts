@@ -8,7 +8,8 @@ export const EXPORT_WORDS = {
   export_what: {
     text: 'A sweep folder holds sweep.csv, line.json and every clip as it was recorded. The command line and this page read it.',
   },
-  do_export_whole: { text: 'Save the whole job as a zip' },
+  do_export_whole: { text: 'Save the whole job as a job file' },
+  export_packing_job: { text: 'Packing the job file.' },
   export_packing: { text: 'Packing the sweep folder.' },
   export_lost: {
     text: 'Clips that are no longer on this device: {lost}. The sheet names them; their sound is missing.',

@@ -1,7 +1,7 @@
 import { parentPort } from 'node:worker_threads'
 import { locate } from '../../shared/locate/locate'
 import type { Reply, Task } from './analysts'
-import { listen } from './listen'
+import { listen, listenTo } from './listen'
 import { measureSound, sha256OfClip } from './measureSound'
 
 /** What runs in a thread of its own: one task after another, so that the main thread stays free to be interrupted. */
@@ -19,6 +19,7 @@ function replyTo(task: Task): Reply {
 
 function resultOf(task: Task) {
   if ('clip' in task) return listen(task.clip)
+  if ('hear' in task) return listenTo(task.hear.bytes, task.hear.file)
   if ('sha256Of' in task) return sha256OfClip(task.sha256Of)
   return 'sound' in task ? measureSound(task.sound) : locate(task.locate)
 }

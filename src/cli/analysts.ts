@@ -8,6 +8,7 @@ import type { MeasuredSound } from './measureSound'
 
 export type Task =
   | { readonly clip: ClipPlace }
+  | { readonly hear: { readonly bytes: Uint8Array; readonly file: string } }
   | { readonly locate: LocateInput }
   | { readonly sha256Of: ClipPlace }
   | { readonly sound: ClipPlace }
@@ -71,6 +72,11 @@ export class Analysts {
     }
     await Promise.all(this.analysts.map(work))
     return results
+  }
+
+  /** Listens to a clip whose bytes are here already. */
+  async hear(bytes: Uint8Array, file: string): Promise<HeardClip> {
+    return (await this.analysts[0]!.ask({ hear: { bytes, file } })) as HeardClip
   }
 
   async locate(input: LocateInput): Promise<LocateAnswer> {

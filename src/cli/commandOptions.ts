@@ -61,3 +61,5 @@ export const SCORE_OPTIONS: OptionTable = { device: 'value', cover: 'value', jso
 
 /** Options of `yardhark evaluate`; its help names each. */
 export const EVALUATE_OPTIONS: OptionTable = { json: 'flag', cache: 'value' }
+/** Options of `yardhark report`; its help names each. */
+export const REPORT_OPTIONS: OptionTable = { html: 'value', office: 'flag', feet: 'flag', force: 'flag' }

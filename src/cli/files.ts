@@ -12,7 +12,7 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs'
-import { basename, dirname, join, sep } from 'node:path'
+import { basename, dirname, join, relative, sep } from 'node:path'
 import { decodeText } from '../../shared/base/decodeText'
 import type { Problem } from '../../shared/base/problem'
 import { printable } from '../../shared/base/shown'
@@ -24,7 +24,7 @@ import { CallError } from './callError'
 /** Largest file that is opened. Chosen: the longest clip that is read, in stereo with 64-bit floats, is 480 MB. */
 const MOST_CLIP_BYTES = 600e6
 /** Chosen: what their readers take, in bytes. */
-const MOST_TEXT_BYTES = { sheet: 32e6, line: 4e6, model: 8e6, measured: 200e6 }
+const MOST_TEXT_BYTES = { sheet: 32e6, line: 4e6, model: 8e6, measured: 200e6, job: 200e6 }
 
 /** Names in a folder, in the order of their code units. @throws {CallError} not there, no folder, not readable. */
 export function folderNames(folder: string): string[] {
@@ -151,6 +151,28 @@ export function appendText(path: string, text: string): void {
   } catch (error) {
     throw new CallError(`${printable(path)}: ${reason(error, 'cannot be written')}; name another folder with --cache`)
   }
+}
+
+/** Writes a file by its name. @throws {CallError} it is there and not forced; disk full, no permission. */
+export function writeFileAt(path: string, bytes: Uint8Array, force: boolean): void {
+  if (isThere(path) && !force) {
+    throw new CallError(`${printable(path)}: is there already; name another file, or add --force to write over it`)
+  }
+  writeFile('', path, bytes)
+}
+
+/** Whether a folder has this name. */
+export function isFolder(path: string): boolean {
+  return isThere(path) && statSync(path).isDirectory()
+}
+
+/** Most files that are looked through for clips and photos. Chosen: well past any job. */
+const MOST_FILES = 50_000
+
+/** Paths of all plain files in a folder and the folders in it, relative to it. */
+export function filesBelow(folder: string): string[] {
+  const entries = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile())
+  return entries.slice(0, MOST_FILES).map((entry) => relative(folder, join(entry.parentPath, entry.name)))
 }
 
 type Trouble = 'missing' | 'not readable' | 'not regular' | 'too large'

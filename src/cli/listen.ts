@@ -13,9 +13,14 @@ export interface InspectedClip extends HeardClip {
   readonly file: string
 }
 
+/** Listens to a clip whose bytes are here already. */
+export function listenTo(bytes: Uint8Array, file: string): HeardClip {
+  return heardClip(() => readWav(bytes, file))
+}
+
 /** Opens one clip and listens to it. The samples are gone when it returns. */
 export function listen({ folder, file }: ClipPlace): HeardClip {
   const opened = folder === null ? openFile(file) : openClip(folder, file)
   if ('problem' in opened) return { evidence: null, problems: [opened.problem] }
-  return heardClip(() => readWav(opened.bytes, file))
+  return listenTo(opened.bytes, file)
 }

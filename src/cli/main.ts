@@ -13,6 +13,7 @@ import {
   MERGE_OPTIONS,
   OPEN_OPTIONS,
   PACK_OPTIONS,
+  REPORT_OPTIONS,
   SCORE_OPTIONS,
   SYNTH_OPTIONS,
   TRAIN_OPTIONS,
@@ -24,6 +25,7 @@ import { locateCommand } from './commands/locate'
 import { mergeCommand } from './commands/merge'
 import { openCommand } from './commands/open'
 import { packCommand } from './commands/pack'
+import { reportCommand } from './commands/report'
 import { scoreCommand } from './commands/score'
 import { synthCommand } from './commands/synth'
 import { trainCommand } from './commands/train'
@@ -48,6 +50,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   train: { options: TRAIN_OPTIONS, run: trainCommand, help: COMMAND_HELP.train },
   score: { options: SCORE_OPTIONS, run: scoreCommand, help: COMMAND_HELP.score },
   evaluate: { options: EVALUATE_OPTIONS, run: evaluateCommand, help: COMMAND_HELP.evaluate },
+  report: { options: REPORT_OPTIONS, run: reportCommand, help: COMMAND_HELP.report },
 }
 
 const WRONG_CALL = 2

@@ -20,12 +20,14 @@ interface TimesPartProps extends Pick<MendPartProps, 'line' | 'mend'> {
 export function TimesPart({ line, mend, readOnly }: TimesPartProps) {
   const { say } = useSay()
   const { store, nowS } = useApp()
-  const shown = useAppState((state) => answerOf(state, line))
+  const shown = useAppState((state) =>
+    answerOf(state, line)?.isCurrent ? state.session.answers[line.id]!.answer : null,
+  )
   const heard = useAppState((state) => state.session.heard)
   const isWorking = useAppState((state) => state.session.working?.lineId === line.id)
   const close = () => {
     const [timeS, soundings] = [nowS(), soundingsOf(line, heard)]
-    const answer = shown?.isCurrent === true && hasClips(line) ? shown.answer : null
+    const answer = hasClips(line) ? shown : null
     const keptAnswer = answer && keepAnswer(line, answer, { timeS, version: VERSION, soundings })
     store.dispatch(closeJob, { lineId: line.id, closedS: timeS, keptAnswer })
   }
