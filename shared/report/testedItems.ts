@@ -1,7 +1,6 @@
 import type { JobLine } from '../job/job'
 import type { PressureTest } from '../job/pressureTests'
 import { heldReadings } from '../pressure/heldReadings'
-import type { DropOf } from '../pressure/judgeHold'
 import { KPA_PER } from '../pressure/pressureUnit'
 import { sentence } from '../words/sentence'
 import { CHOICE_WORDS } from './choiceWords'
@@ -14,12 +13,6 @@ const VERDICTS = {
   'cannot tell': 'report_test_cannot_tell',
 } as const
 
-const DROPS = {
-  line: 'label_drop_of_line',
-  'weeping fitting': 'label_drop_of_fitting',
-  'fittings not checked': 'label_drop_unchecked',
-} as const satisfies Record<DropOf, string>
-
 /** What a test is called; by its number where nobody gave it a name. */
 export function testName({ name }: { readonly name: string }, i: number): string {
   return name === '' ? sentence('label_test_number', { number: i + 1 }) : name
@@ -28,27 +21,29 @@ export function testName({ name }: { readonly name: string }, i: number): string
 /** Every pressure test with its verdict as it was kept and why, what was checked, and its curve. An open test proves nothing. */
 export function testedItems({ pressureTests = [] }: JobLine): ReportItem[] {
   if (pressureTests.length === 0) return [reportItem('report_untested')]
-  return pressureTests.flatMap((test, i) => [
-    verdictItem(test, i),
-    ...reasonItems(test),
-    ...fittingItems(test),
-    ...readItems(test),
-  ])
+  const hasProof = pressureTests.some(({ kept }) => kept?.verdict === 'holds')
+  return [
+    ...pressureTests.flatMap((test, i) => [
+      verdictItem(test, i),
+      ...reasonItems(test),
+      ...fittingItems(test),
+      ...readItems(test),
+    ]),
+    ...(hasProof ? [reportItem(ONCE)] : []),
+  ]
 }
 
 function verdictItem(test: PressureTest, i: number): ReportItem {
   return reportItem(test.kept === null ? 'report_test_open' : VERDICTS[test.kept.verdict], { name: testName(test, i) })
 }
 
-/** The reason that decided, and whose a drop is. */
+/** Said with every proof, and here once for all of them. */
+const ONCE = 'hold_unseen_cancelling'
+
+/** Why, as the judge gave it when the test was closed. */
 function reasonItems({ id, kept }: PressureTest): ReportItem[] {
-  const judged = kept?.judged
-  if (judged === undefined) return []
-  const [first] = judged.reasons
-  return [
-    ...(first === undefined ? [] : [{ text: first, inUnitOf: id }]),
-    ...(judged.dropOf === null ? [] : [reportItem(DROPS[judged.dropOf])]),
-  ]
+  const reasons = kept?.judged?.reasons ?? []
+  return reasons.filter(({ key }) => key !== ONCE).map((reason) => ({ text: reason, inUnitOf: id }))
 }
 
 function fittingItems({ fittings }: PressureTest): ReportItem[] {

@@ -55,7 +55,7 @@ describe('one job on a phone, from the complaint to the printed report', () => {
   beforeAll(async () => {
     opened = await yard.open('phone', {}, listenIn)
     page = opened.page
-    page.setDefaultTimeout(20_000)
+    page.setDefaultTimeout(PATIENT_MS)
     await openDemo(page)
     await wait(0)
   })
