@@ -3,8 +3,8 @@ import { utf8Bytes } from '../base/utf8Bytes'
 import { writeLineJson } from '../line/writeLineJson'
 import { csvLine } from '../sweep/csvLine'
 import { writeSweepCsv } from '../sweep/writeSweepCsv'
+import { leakOverFloorDb } from './leakOverFloor'
 import { renderClip } from './renderClip'
-import { overFloor } from './solveLevel'
 import type { ClipPlan, Yard } from './yard'
 
 /** A file of a folder. */
@@ -54,12 +54,7 @@ function labels(yard: Yard, job: string): string {
 function label(yard: Yard, plan: ClipPlan): string {
   if (plan.spoil !== null) return 'spoilt'
   if (plan.row.air === 'off') return 'no leak'
-  const floor = yard.floorPsd.map((p, g) => p + yard.selfNoisePsd[g]!)
-  const leaks = yard.emitters.filter((emitter) => emitter.kind === 'leak')
-  const heard = leaks.some(
-    (leak) => overFloor(yard.ground, leak, plan.spot, floor).overFloorDb + plan.driftDb >= HEARD_DB,
-  )
-  return heard ? 'leak' : 'no leak'
+  return (leakOverFloorDb(yard, plan) ?? Number.NEGATIVE_INFINITY) >= HEARD_DB ? 'leak' : 'no leak'
 }
 
 function nearestLeakM(yard: Yard, plan: ClipPlan): string {
