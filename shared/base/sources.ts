@@ -269,6 +269,52 @@ export const SOURCES = {
       'J. Cohen, A coefficient of agreement for nominal scales, Educ. Psychol. Meas. 20, 37-46, 1960; worked tables as encyclopaedias print them',
     seen: 'memory',
   },
+  StanislawTodorov1999: {
+    title:
+      'H. Stanislaw & N. Todorov, Calculation of signal detection theory measures, Behav. Res. Methods 31, 137-149, 1999; formulae as open implementations transcribe them, the worked example from memory',
+    seen: 'read',
+  },
+  Hautus1995: {
+    title:
+      "M. J. Hautus, Corrections for extreme proportions and their biasing effects on estimated values of d', Behav. Res. Methods 27, 46-51, 1995",
+    seen: 'memory',
+  },
+  GourevitchGalanter1967: {
+    title:
+      'V. Gourevitch & E. Galanter, A significance test for one parameter isosensitivity functions, Psychometrika 32, 25-33, 1967',
+    seen: 'memory',
+  },
+  KCox2014: {
+    title: "K. Cox, dprime_simple.m, 2014: an open function for d' and c with worked values in its help",
+    seen: 'read',
+  },
+  Wilson1927: {
+    title:
+      'E. B. Wilson, Probable inference, the law of succession, and statistical inference, J. Am. Stat. Assoc. 22, 209-212, 1927',
+    seen: 'memory',
+  },
+  Newcombe1998: {
+    title:
+      'R. G. Newcombe, Two-sided confidence intervals for the single proportion, Stat. Med. 17, 857-872, 1998, table I',
+    seen: 'memory',
+  },
+  NowakWilson2013: {
+    title: 'M. Nowak, wilson-score-interval: an open implementation with worked values in its help',
+    seen: 'read',
+  },
+  Conover1999: {
+    title: 'W. J. Conover, Practical Nonparametric Statistics, 3rd ed., section 3.2, 1999',
+    seen: 'memory',
+  },
+  Levitt1971: {
+    title: 'H. Levitt, Transformed up-down methods in psychoacoustics, J. Acoust. Soc. Am. 49, 467-477, 1971',
+    seen: 'memory',
+  },
+  KontsevichTyler1999: {
+    title:
+      'L. L. Kontsevich & C. W. Tyler, Bayesian adaptive estimation of psychometric slope and threshold, Vision Res. 39, 2729-2737, 1999',
+    seen: 'memory',
+  },
   RFC8493: {
     title:
       'IETF RFC 8493, The BagIt file packaging format (V1.0), 2018; the rules of sections 2 and 3 as open validators transcribe them',

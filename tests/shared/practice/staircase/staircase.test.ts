@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest'
+import { Random } from '../../../../shared/base/random'
+import { mean } from '../../../../shared/base/statistics'
+import {
+  FIRST_STAIRS,
+  STAIRS,
+  STAIRS_SHARE,
+  type StairTrial,
+  stairsAfter,
+  stepStairs,
+} from '../../../../shared/practice/staircase/staircase'
+import { shareRight, threshold } from '../../../../shared/practice/staircase/threshold'
+import { close } from '../../../support/close'
+
+interface SimulatedListener {
+  readonly thresholdDb: number
+  readonly slopeDb: number
+  readonly guess: number
+  readonly lapse: number
+}
+
+/** Answers by chance, as often right as the listener's curve says. */
+function climbed(listener: SimulatedListener, count: number, seed: string): StairTrial[] {
+  const random = new Random(seed)
+  const trials: StairTrial[] = []
+  let stairs = FIRST_STAIRS
+  for (let i = 0; i < count; i++) {
+    const { levelDb } = stairs
+    const right = random.chance(shareRight(levelDb, listener))
+    trials.push({ levelDb, right })
+    stairs = stepStairs(stairs, right)
+  }
+  return trials
+}
+
+describe('the stairs', () => {
+  it('go down after two right answers in a row and up after a wrong one', () => {
+    const levels = [true, true, false, true, true, true, false].map(
+      (_, i, all) => stairsAfter(all.slice(0, i + 1).map((right) => ({ right }))).levelDb,
+    )
+    const { firstDb: first, largeStepDb: large, smallStepDb: small } = STAIRS
+    const down = first - large
+    // Down by a large step, up (first turn), down by a small one (second turn), and up again.
+    expect(levels).toEqual([first, down, down + large, first, first - small, first - small, first])
+    expect(stairsAfter([true, true, false].map((right) => ({ right }))).turnsDb).toEqual([down])
+  })
+
+  it('stay within what can be mixed', () => {
+    const always = stairsAfter(Array.from({ length: 200 }, () => ({ right: true })))
+    const never = stairsAfter(Array.from({ length: 200 }, () => ({ right: false })))
+    expect([always.levelDb, never.levelDb]).toEqual([STAIRS.lowestDb, STAIRS.highestDb])
+  })
+
+  it('settle where 70.7 % are right, whatever guessing gets right (seeds levitt-0 to levitt-2)', () => {
+    close(STAIRS_SHARE, 0.707, { abs: 5e-4, because: 'Levitt 1971, table I, has three places [Levitt1971]' })
+    for (const [i, guess] of [0, 1 / 6, 0.5].entries()) {
+      const listener = { thresholdDb: 6, slopeDb: 3, guess, lapse: 0 }
+      const trials = climbed(listener, 20_000, `levitt-${i}`).slice(100)
+      const because = 'steps of 2 dB on a curve that is not straight; 20 000 answers scatter by 0.004'
+      close(mean(trials.map(({ right }) => Number(right))), STAIRS_SHARE, { abs: 0.03, because })
+      close(shareRight(mean(trials.map(({ levelDb }) => levelDb)), listener), STAIRS_SHARE, { abs: 0.05, because })
+    }
+  })
+})
+
+describe('a threshold', () => {
+  const LISTENERS: readonly SimulatedListener[] = [
+    { thresholdDb: 3, slopeDb: 1, guess: 0.5, lapse: 0 },
+    { thresholdDb: 8, slopeDb: 2, guess: 0.5, lapse: 0.02 },
+    { thresholdDb: -4, slopeDb: 3, guess: 0.5, lapse: 0.05 },
+    { thresholdDb: 5, slopeDb: 2, guess: 1 / 6, lapse: 0.02 },
+    { thresholdDb: 12, slopeDb: 4, guess: 0.2, lapse: 0.01 },
+  ]
+
+  it.each(LISTENERS)(
+    'of a listener at $thresholdDb dB (slope $slopeDb dB, guess $guess) is measured within its stated error in 95 of 100 runs',
+    (listener) => {
+      let held = 0
+      let widest = 0
+      for (let run = 0; run < 100; run++) {
+        const trials = climbed(listener, 60, `run ${run} at ${listener.thresholdDb}`)
+        const { lowDb, highDb } = threshold(trials, listener.guess)!
+        if (lowDb <= listener.thresholdDb && listener.thresholdDb <= highDb) held++
+        widest = Math.max(widest, highDb - lowDb)
+      }
+      expect(held).toBeGreaterThanOrEqual(95)
+      expect(widest).toBeLessThan(40) // an interval that holds everything would hold it always
+    },
+  )
+
+  it('comes with an error that shrinks with more answers, and of a few decibels after sixty', () => {
+    const listener = { thresholdDb: 6, slopeDb: 2, guess: 0.5, lapse: 0.01 }
+    const widths = [20, 60, 240].map((count) =>
+      mean(
+        Array.from({ length: 10 }, (_, run) => {
+          const { lowDb, highDb } = threshold(climbed(listener, count, `width ${run}`), 0.5)!
+          return highDb - lowDb
+        }),
+      ),
+    )
+    expect(widths[0]).toBeGreaterThan(widths[1]!)
+    expect(widths[1]).toBeGreaterThan(widths[2]!)
+    expect(widths[1]).toBeLessThan(12)
+    expect(widths[2]).toBeLessThan(6)
+  })
+
+  it('is not made of a handful of answers, nor where guessing is right as often', () => {
+    expect(threshold(climbed(LISTENERS[0]!, 10, 'few'), 0.5)).toBeNull()
+    expect(() => threshold([], 0.8)).toThrow('guess is 0.8')
+  })
+})
