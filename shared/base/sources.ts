@@ -310,6 +310,11 @@ export const SOURCES = {
     title: 'H. Levitt, Transformed up-down methods in psychoacoustics, J. Acoust. Soc. Am. 49, 467-477, 1971',
     seen: 'memory',
   },
+  Allen1977: {
+    title:
+      'J. B. Allen, Short term spectral analysis, synthesis, and modification by discrete Fourier transform, IEEE Trans. ASSP 25, 235-238, 1977',
+    seen: 'memory',
+  },
   KontsevichTyler1999: {
     title:
       'L. L. Kontsevich & C. W. Tyler, Bayesian adaptive estimation of psychometric slope and threshold, Vision Res. 39, 2729-2737, 1999',
