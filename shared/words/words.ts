@@ -23,6 +23,7 @@ import { OPEN_WORDS } from './openWords'
 import { PAD_WORDS } from './padWords'
 import { PAGE_WORDS } from './pageWords'
 import { PLACE_WORDS } from './placeWords'
+import { PRACTICE_WORDS } from './practiceWords'
 import { PRESSURE_WORDS } from './pressureWords'
 import { REASON_WORDS } from './reasons'
 import { RECORD_WORDS } from './recordWords'
@@ -58,6 +59,7 @@ export const WORDS = {
   ...OFFLINE_WORDS,
   ...PAGE_WORDS,
   ...PLACE_WORDS,
+  ...PRACTICE_WORDS,
   ...PRESSURE_WORDS,
   ...RECORD_WORDS,
   ...REASON_WORDS,

@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react'
 import { SCREEN_NAMES, type ScreenName } from './screens/screenNames'
 
-/** Where the page is: `#/jobs`, `#/help`, `#/job/<job>/<line>/place`. */
+/** Where the page is: `#/jobs`, `#/practice`, `#/help`, `#/job/<job>/<line>/place`. */
 export interface Route {
   readonly screen: ScreenName
   readonly jobId: string | null
@@ -13,7 +13,7 @@ const FIRST: Route = { screen: 'jobs', jobId: null, lineId: null }
 /** @returns The list of jobs for anything that is no address of this page. */
 export function readRoute(hash: string): Route {
   const [top, jobId, lineId, screen] = hash.replace(/^#\//, '').split('/')
-  if (top === 'help') return { ...FIRST, screen: 'help' }
+  if (top === 'help' || top === 'practice') return { ...FIRST, screen: top }
   if (top !== 'job' || !jobId || !lineId) return FIRST
   const known = SCREEN_NAMES.find((name) => name === screen) ?? 'place'
   return { screen: known, jobId, lineId }

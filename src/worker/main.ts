@@ -4,6 +4,8 @@ import { strongestChannel } from '../../shared/audio/strongestChannel'
 import { FormatError } from '../../shared/base/errors'
 import { heardClip } from '../../shared/evidence/heardClip'
 import { locate } from '../../shared/locate/locate'
+import { makeQuestion } from '../../shared/practice/drills/makeQuestion'
+import { withoutTelling } from '../../shared/practice/withoutTelling'
 import { judgeHold } from '../../shared/pressure/judgeHold'
 import { spectrogram } from '../../shared/spectrum/spectrogram'
 import { spectrogramRows } from '../../shared/spectrum/spectrogramRows'
@@ -36,6 +38,11 @@ const SERVE: { readonly [Name in CallName]: Serve<Name> } = {
   },
   samples: ({ sound }) => plainSamples(sound),
   judgeHold: ({ test, pipe }) => judgeHold(test, pipe),
+  practice: (order) => makeQuestion(order),
+  withoutTelling: ({ clip, telling }) => ({
+    samples: withoutTelling(clip.channels[0]!, clip.sampleRateHz, telling),
+    sampleRateHz: clip.sampleRateHz,
+  }),
   readFolder,
   zip: ({ files }, hand) => zip(files, (done) => hand({ done }, [])),
   unzip: async ({ zip, name }, hand) => {

@@ -4,6 +4,8 @@ import type { HeardClip } from '../../shared/evidence/heardClip'
 import type { Line } from '../../shared/line/line'
 import type { LocateAnswer } from '../../shared/locate/answer'
 import type { LocateInput } from '../../shared/locate/locate'
+import type { Question, QuestionOrder } from '../../shared/practice/drills/question'
+import type { Telling } from '../../shared/practice/withoutTelling'
 import type { HoldTest } from '../../shared/pressure/gaugeLog'
 import type { HoldJudgement } from '../../shared/pressure/judgeHold'
 import type { KnownPipe } from '../../shared/pressure/temperatureEffect'
@@ -77,6 +79,10 @@ export interface Calls {
   }
   samples: { in: { sound: Sound }; out: PlainSamples; part: never }
   judgeHold: { in: { test: HoldTest; pipe: KnownPipe }; out: HoldJudgement; part: never }
+  /** A question of a practice, made of the invented yard. */
+  practice: { in: QuestionOrder; out: Question; part: never }
+  /** A clip without the bands and rings that told. */
+  withoutTelling: { in: { clip: Clip; telling: Telling }; out: PlainSamples; part: never }
   readFolder: { in: FolderTexts; out: ReadFolder; part: never }
   zip: { in: { files: readonly FileToPack[] }; out: Blob; part: { readonly done: number } }
   unzip: { in: { zip: Blob; name: string }; out: null; part: UnzippedFile }

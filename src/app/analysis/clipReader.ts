@@ -21,13 +21,13 @@ export type ClipReading<Value> =
   | { readonly ok: false; readonly why: Keyed }
 
 /** Bins of the spectrum are this fine, s: 6 Hz, so that the lowest third of an octave holds two. */
-const SPECTRUM_SEGMENT_S = 0.17
+export const SPECTRUM_SEGMENT_S = 0.17
 
 /**
  * Short enough to tell rings apart, no wider than any screen, and lifted toward high pitches so that the hum of the
  * ground does not fill the picture. Chosen by eye.
  */
-const SPECTROGRAM = {
+export const SPECTROGRAM = {
   segmentS: 0.05,
   maxColumns: 600,
   rows: { ...PASS_BAND_LIMITS, rowCount: 160, tiltDbPerOctave: 4.5 },

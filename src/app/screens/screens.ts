@@ -16,6 +16,7 @@ export interface ScreenEntry {
     | 'label_place'
     | 'label_mend'
     | 'label_report'
+    | 'label_practice'
     | 'label_help'
   >
   readonly icon: IconName
@@ -32,6 +33,7 @@ const LATER = {
   place: later(async () => (await import('./place/PlaceScreen')).PlaceScreen),
   mend: later(async () => (await import('./mend/MendScreen')).MendScreen),
   report: later(async () => (await import('./report/ReportScreen')).ReportScreen),
+  practice: later(async () => (await import('./practice/PracticeScreen')).PracticeScreen),
   help: later(async () => (await import('./help/HelpScreen')).HelpScreen),
 }
 
@@ -41,6 +43,7 @@ const ListenLater = () => createElement(LaterScreen, { of: LATER.listen })
 const PlaceLater = () => createElement(LaterScreen, { of: LATER.place })
 const MendLater = () => createElement(LaterScreen, { of: LATER.mend })
 const ReportLater = () => createElement(LaterScreen, { of: LATER.report })
+const PracticeLater = () => createElement(LaterScreen, { of: LATER.practice })
 const HelpLater = () => createElement(LaterScreen, { of: LATER.help })
 
 /** Every screen; the bar and the page come from this list. */
@@ -52,6 +55,7 @@ export const SCREENS: { readonly [Name in ScreenName]: ScreenEntry } = {
   place: { words: 'label_place', icon: 'place', needsJob: true, Screen: PlaceLater },
   mend: { words: 'label_mend', icon: 'mend', needsJob: true, Screen: MendLater },
   report: { words: 'label_report', icon: 'report', needsJob: true, Screen: ReportLater },
+  practice: { words: 'label_practice', icon: 'practice', needsJob: false, Screen: PracticeLater },
   help: { words: 'label_help', icon: 'help', needsJob: false, Screen: HelpLater },
 }
 
@@ -67,6 +71,7 @@ export async function fetchScreens(): Promise<void> {
     LATER.pressure,
     LATER.mend,
     LATER.report,
+    LATER.practice,
     LATER.help,
   ]) {
     await nextTask()

@@ -1,0 +1,118 @@
+import type { PracticeAnswer } from '../../../../shared/practice/answers'
+import { DRILLS, type Drill } from '../../../../shared/practice/drills/question'
+import { type Figures, progress } from '../../../../shared/practice/progress'
+import { FEWEST_TRIALS } from '../../../../shared/practice/staircase/threshold'
+import { formatNumber, formatQuantity } from '../../../../shared/words/formatQuantity'
+import { type Say, useSay } from '../../frame/useSay'
+import { Disclosure } from '../../look/widgets/Disclosure'
+import { Panel } from '../../look/widgets/Panel'
+import { Table } from '../../look/widgets/Table'
+import { DRILL_WORDS } from './drillWords'
+
+/** How it goes, with how sure that is, and the machine beside it. */
+export function ProgressPart({ answers }: { readonly answers: readonly PracticeAnswer[] }) {
+  const { say } = useSay()
+  const done = DRILLS.filter((drill) => answers.some(({ order }) => order.drill === drill))
+  return (
+    <Panel heading={say('heading_progress')}>
+      {done.length === 0 && <p>{say('practice_none_yet')}</p>}
+      {done.map((drill) => (
+        <DrillProgress key={drill} drill={drill} answers={answers} />
+      ))}
+      {done.length > 0 && <p className="soft">{say('practice_figures_hint')}</p>}
+    </Panel>
+  )
+}
+
+function DrillProgress({ drill, answers }: { readonly drill: Drill; readonly answers: readonly PracticeAnswer[] }) {
+  const { say } = useSay()
+  const { blocks, whole, threshold } = progress(answers, drill)
+  if (whole === null) return null
+  const name = say(DRILL_WORDS[drill][0])
+  const rows = figureRows(whole.person, whole.machine, say)
+  const heard = threshold === null ? null : rangeText(threshold.levelDb, threshold.lowDb, threshold.highDb, 'db', say)
+  if (heard !== null) rows.push({ key: 'threshold', cells: [say('label_figure_threshold'), heard, ''] })
+  return (
+    <div className="stack-small">
+      <Table
+        caption={say('label_figures_of', { drill: name })}
+        columns={[{ heading: say('label_figure') }, { heading: say('label_you') }, { heading: say('label_machine') }]}
+        rows={rows}
+      />
+      {threshold === null && <p className="soft">{say('practice_threshold_later', { count: FEWEST_TRIALS })}</p>}
+      {blocks.length > 1 && (
+        <Disclosure summary={say('label_over_time', { drill: name })}>
+          <Table
+            caption={say('label_over_time', { drill: name })}
+            captionUnseen
+            columns={[
+              { heading: say('label_block') },
+              { heading: say('label_block_level'), align: 'number' },
+              { heading: say('label_figure_right') },
+              { heading: say('label_figure_dprime') },
+              { heading: say('label_figure_criterion') },
+            ]}
+            rows={blocks.map(({ fromS, levelDb, person }, i) => ({
+              key: String(fromS),
+              cells: [
+                `${i === 0 ? 1 : blocks.slice(0, i).reduce((sum, block) => sum + block.person.count, 1)} +${person.count}`,
+                formatQuantity('level_db', levelDb),
+                ...figureRows(person, null, say)
+                  .slice(0, 3)
+                  .map(({ cells }) => cells[1]!),
+              ],
+            }))}
+          />
+          <p className="soft">{say('practice_over_time_hint')}</p>
+        </Disclosure>
+      )}
+    </div>
+  )
+}
+
+/** Standard deviations of a 95 % interval. */
+const SIDE = 1.96
+
+interface FigureRow {
+  readonly key: string
+  readonly cells: readonly string[]
+}
+
+function figureRows(person: Figures, machine: Figures | null, say: Say): FigureRow[] {
+  const row = (key: string, heading: string, text: (figures: Figures) => string) => ({
+    key,
+    cells: [heading, text(person), machine === null ? '' : text(machine)],
+  })
+  const rows = [
+    row('right', say('label_figure_right'), ({ rightShare: { share, low, high } }) =>
+      rangeText(share, low, high, 'share', say),
+    ),
+  ]
+  if (person.sensitivity !== null) {
+    rows.push(
+      row('dprime', say('label_figure_dprime'), ({ sensitivity }) => {
+        if (sensitivity === null) return ''
+        const { dPrime, dPrimeSd } = sensitivity
+        return rangeText(dPrime, dPrime - SIDE * dPrimeSd, dPrime + SIDE * dPrimeSd, '', say)
+      }),
+      row('criterion', say('label_figure_criterion'), ({ sensitivity }) => {
+        if (sensitivity === null) return ''
+        const { criterion, criterionSd } = sensitivity
+        return rangeText(criterion, criterion - SIDE * criterionSd, criterion + SIDE * criterionSd, '', say)
+      }),
+    )
+  }
+  if (person.errorSpacings !== null) {
+    rows.push(
+      row('error', say('label_figure_error'), ({ errorSpacings }) =>
+        errorSpacings === null ? '' : rangeText(errorSpacings.median, errorSpacings.low, errorSpacings.high, '', say),
+      ),
+    )
+  }
+  return rows
+}
+
+function rangeText(value: number, low: number, high: number, unit: '' | 'db' | 'share', say: Say): string {
+  const text = (each: number) => (unit === '' ? formatNumber(each, 1) : formatQuantity(unit, each))
+  return say('label_range', { value: text(value), low: text(low), high: text(high) })
+}

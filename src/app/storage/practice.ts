@@ -1,0 +1,64 @@
+import type { PracticeAnswer } from '../../../shared/practice/answers'
+import { DRILLS, type Drill } from '../../../shared/practice/drills/question'
+import type { Database } from './database'
+
+/** A round under way; where in it one is follows from the answers. */
+export interface PracticeRound {
+  readonly drill: Drill
+  /** Count of all answers when it began. */
+  readonly from: number
+  /** The last answer is being explained. */
+  readonly answered: boolean
+}
+
+/** What of a practice is kept on this device. */
+export interface KeptPractice {
+  /** In order of time. */
+  readonly answers: readonly PracticeAnswer[]
+  readonly round: PracticeRound | null
+  /** Seed of this device's questions. */
+  readonly own: string
+  /** The job of the dry run. */
+  readonly dryJobId: string | null
+}
+
+// Each answer has a key of its own: what another tab adds meanwhile is not overwritten.
+const ANSWERS = IDBKeyRange.bound('practice/answer/', 'practice/answer/~')
+
+export async function loadPractice(database: Database): Promise<KeptPractice> {
+  const [answers, round, own, dry] = await Promise.all([
+    database.getAll('device', ANSWERS),
+    database.get('device', 'practice/round'),
+    database.get('device', 'practice/own'),
+    database.get('device', 'practice/dry'),
+  ])
+  const seed = typeof own === 'string' ? own : crypto.getRandomValues(new Uint32Array(2)).join('-')
+  if (own !== seed) await database.put('device', seed, 'practice/own')
+  return {
+    answers: answers as PracticeAnswer[],
+    round: roundOf(round),
+    own: seed,
+    dryJobId: typeof dry === 'string' ? dry : null,
+  }
+}
+
+function roundOf(kept: unknown): PracticeRound | null {
+  const { drill, from, answered } = (kept ?? {}) as Partial<Record<string, unknown>>
+  const known = DRILLS.find((each) => each === drill)
+  return known === undefined || typeof from !== 'number' ? null : { drill: known, from, answered: answered === true }
+}
+
+/** @throws what the device throws when it has no room left. */
+export async function keepAnswer(database: Database, answer: PracticeAnswer): Promise<void> {
+  const key = `practice/answer/${answer.timeS.toFixed(3).padStart(16, '0')} ${answer.order.seed}`
+  await database.put('device', answer, key)
+}
+
+export async function keepRound(database: Database, round: PracticeRound | null): Promise<void> {
+  if (round === null) await database.delete('device', 'practice/round')
+  else await database.put('device', round, 'practice/round')
+}
+
+export async function keepDryJob(database: Database, jobId: string): Promise<void> {
+  await database.put('device', jobId, 'practice/dry')
+}

@@ -1,0 +1,154 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { heardNow, listenIn } from './ears'
+import { axeFindings, goToScreen, openYard, PATIENT_MS, type Yard, type YardPage } from './yardPage'
+
+let yard: Yard
+beforeAll(async () => {
+  yard = await openYard()
+})
+afterAll(() => yard.close())
+
+const shoot = async (page: Page, name: string) => {
+  const folder = process.env.SCREENSHOTS
+  if (folder) await page.screenshot({ path: `${folder}/${name}.png`, fullPage: true })
+}
+
+const opened = async (size: 'phone' | 'desk'): Promise<YardPage> => {
+  const there = await yard.open(size, {}, listenIn)
+  there.page.setDefaultTimeout(PATIENT_MS)
+  await goToScreen(there.page, 'Practice')
+  return there
+}
+
+describe('a round by keyboard, on a desk', () => {
+  let there: YardPage
+  let page: Page
+  beforeAll(async () => {
+    there = await opened('desk')
+    page = there.page
+  })
+  afterAll(() => there.close())
+
+  it('cannot be answered before the clip was heard, and then by a number', async () => {
+    const start = page.getByRole('button', { name: 'Start: Leak or not' })
+    await start.focus()
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Play the clip' }).waitFor()
+    expect(await page.getByRole('button', { name: 'No leak' }).isDisabled()).toBe(true)
+    await page.keyboard.press('1')
+    expect(await page.getByRole('heading', { name: /^(?:Right|Not this time)$/ }).count()).toBe(0)
+    await page.keyboard.press(' ')
+    await page.getByRole('button', { name: 'Stop the clip' }).waitFor()
+    await expect.poll(async () => (await heardNow(page, [60, 4000])).peak, { timeout: PATIENT_MS }).toBeGreaterThan(0)
+    await page.keyboard.press('1')
+    await page.getByRole('heading', { name: /^(?:Right|Not this time)$/ }).waitFor()
+  })
+
+  it('explains the answer, with pictures and the clip without what told', async () => {
+    await page.getByText(/^It was: /).waitFor()
+    await page.getByText(/^The machine said of the same clip/).waitFor()
+    await page.locator('.spectrogram-canvas').waitFor()
+    await page.getByRole('button', { name: 'without what told' }).click()
+    await expect.poll(async () => (await heardNow(page, [60, 4000])).peak, { timeout: PATIENT_MS }).toBeGreaterThan(0)
+    // Every path to the ears passes one limiter: -12 dBFS.
+    expect((await heardNow(page, [60, 4000])).peak).toBeLessThanOrEqual(10 ** (-12 / 20))
+    await shoot(page, 'practice-explained-desk')
+    expect(await axeFindings(page)).toEqual([])
+  })
+
+  it('goes on after a reload where it was: first the explanation, then the next question', async () => {
+    await page.reload()
+    await page.getByText('Question 1 of 10').waitFor()
+    await page.getByText(/^It was: /).waitFor()
+    await page.getByRole('button', { name: 'Next' }).press('Enter')
+    await page.getByText('Question 2 of 10').waitFor()
+    await page.reload()
+    await page.getByText('Question 2 of 10').waitFor()
+  })
+
+  it('ends with a score, and the figures beside those of the machine', async () => {
+    for (let number = 2; number <= 10; number++) {
+      await page.getByText(`Question ${number} of 10`).waitFor()
+      await page.getByRole('button', { name: 'Play the clip' }).waitFor()
+      await page.keyboard.press(' ')
+      await page.getByRole('button', { name: 'Stop the clip' }).waitFor()
+      await page.keyboard.press(number % 2 === 0 ? '1' : '2')
+      await page.getByText(/^It was: /).waitFor()
+      await page.getByRole('button', { name: 'Next' }).press('Enter')
+    }
+    await page.getByText(/^\d+ of 10 right in this round\.$/).waitFor()
+    await page.getByRole('button', { name: 'All drills' }).press('Enter')
+    const figures = page.getByRole('region', { name: 'Leak or not: figures' })
+    await figures.getByText('Right').waitFor()
+    expect(await figures.getByRole('row').count()).toBeGreaterThanOrEqual(2)
+    await shoot(page, 'practice-progress-desk')
+    expect(there.troubles).toEqual([])
+  })
+})
+
+describe('by touch, on a phone', () => {
+  let there: YardPage
+  let page: Page
+  beforeAll(async () => {
+    there = await opened('phone')
+    page = there.page
+  })
+  afterAll(() => there.close())
+
+  it('a whole round goes by thumb, and ends with its score', async () => {
+    await shoot(page, 'practice-phone')
+    expect(await axeFindings(page)).toEqual([])
+    await page.getByRole('button', { name: 'Start: Read the gauge' }).tap()
+    for (let number = 1; number <= 10; number++) {
+      await page.getByText(`Question ${number} of 10`).waitFor()
+      await page.getByText(/^Thermometer in the water/).waitFor()
+      if (number === 1) await shoot(page, 'practice-gauge-phone')
+      await page.getByRole('button', { name: 'The line leaks' }).tap()
+      await page.getByText(/^It was: /).waitFor()
+      if (number === 1) {
+        await page.reload()
+        await page.getByText(/^It was: /).waitFor()
+        await shoot(page, 'practice-gauge-explained-phone')
+      }
+      await page.getByRole('button', { name: 'Next' }).tap()
+    }
+    await page.getByText(/^\d+ of 10 right in this round\.$/).waitFor()
+    await page.getByRole('button', { name: 'All drills' }).tap()
+    await page.getByRole('region', { name: 'Read the gauge: figures' }).waitFor()
+  })
+
+  it.each(['Which of two is nearer', 'What is this', 'Place it on the line'])(
+    '%s is asked, answered and explained',
+    async (drill) => {
+      await page.getByRole('button', { name: `Start: ${drill}` }).tap()
+      await page
+        .getByRole('button', { name: /^Play / })
+        .first()
+        .tap()
+      await shoot(page, `practice-${drill.split(' ')[0]}-asked-phone`)
+      const answers = page.getByRole('region', { name: 'Your answer' }).getByRole('button')
+      await answers.first().tap()
+      await page.getByRole('heading', { name: /^(?:Right|Not this time)$/ }).waitFor()
+      await page.locator('.spectrogram-canvas').waitFor()
+      await shoot(page, `practice-${drill.split(' ')[0]}-explained-phone`)
+      expect(await axeFindings(page)).toEqual([])
+      await page.getByRole('button', { name: 'End the round' }).tap()
+    },
+  )
+
+  it('the dry run opens the invented job, and sees from it what was done', async () => {
+    await page.getByRole('button', { name: 'Open the invented job for it' }).tap()
+    await page.getByRole('button', { name: 'Begin anew with a fresh copy' }).waitFor()
+    const step = page.getByRole('listitem').filter({ hasText: '5. What was found' })
+    await step.getByText('to do').waitFor()
+    await step.getByRole('button', { name: 'Go to Mend' }).tap()
+    const found = page.getByRole('region', { name: 'What was found' })
+    await found.getByLabel('Damage, along the line').fill('6.35')
+    await found.getByRole('button', { name: 'Keep what was found' }).tap()
+    await goToScreen(page, 'Practice')
+    await step.getByText('done').waitFor()
+    await shoot(page, 'practice-dry-phone')
+    expect(there.troubles).toEqual([])
+  })
+})
