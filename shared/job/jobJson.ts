@@ -79,6 +79,7 @@ function siteFields({ startName, endName, routeWay, startAt, snapDeg, photo }: S
       m_per_px: photo.mPerPx,
       scale_told: photo.scaleTold,
       centre: [photo.centre.xM, photo.centre.yM],
+      ...(photo.turnDeg !== undefined && { turn_deg: photo.turnDeg }),
     },
   }
 }

@@ -15,6 +15,7 @@ import { MOST_END_NAME, ROUTE_WAYS, type Site, type SitePhoto } from './site'
 
 const PLACE_M = { low: -100_000, high: 100_000 }
 const SNAP_DEG = { low: 0, high: 180, aboveLow: true }
+const TURN_DEG = { low: -180, high: 180, aboveLow: true }
 const BYTES = { low: 0, high: 1e12 }
 const SIDE_PX = { low: 1, high: 100_000 }
 const M_PER_PX = { low: 0, high: 1000, aboveLow: true }
@@ -44,12 +45,13 @@ function readPhoto(site: JsonObject): SitePhoto | null {
   const told = field(site, 'photo')
   if (told === undefined) return null
   const object = jsonObject(told, site.file, placeOf(site, 'photo'))
-  onlyKeys(object, ['sha256', 'bytes', 'width_px', 'height_px', 'm_per_px', 'scale_told', 'centre'])
+  onlyKeys(object, ['sha256', 'bytes', 'width_px', 'height_px', 'm_per_px', 'scale_told', 'centre', 'turn_deg'])
   const sha256 = textField(object, 'sha256', 64)
   if (!/^[0-9a-f]{64}$/.test(sha256)) {
     const mend = `is ${shown(sha256)}; 64 hexadecimal digits are expected`
     throw new FormatError(object.file, placeOf(object, 'sha256'), mend)
   }
+  const turnDeg = optionalNumber(object, 'turn_deg', TURN_DEG)
   return {
     sha256,
     bytes: requiredNumber(object, 'bytes', BYTES),
@@ -58,6 +60,7 @@ function readPhoto(site: JsonObject): SitePhoto | null {
     mPerPx: requiredNumber(object, 'm_per_px', M_PER_PX),
     scaleTold: flagField(object, 'scale_told'),
     centre: readPlace(object, 'centre'),
+    ...(turnDeg !== null && { turnDeg }),
   }
 }
 

@@ -19,6 +19,8 @@ export interface SitePhoto {
   readonly scaleTold: boolean
   /** Where its middle lies on the sketch. */
   readonly centre: SketchPlace
+  /** How far it is turned about its middle, degrees clockwise above -180 and up to 180; not there: not at all. */
+  readonly turnDeg?: number
 }
 
 /** What was told of the line's surroundings; the answer is not worked out from any of it. */

@@ -12,8 +12,14 @@ export const HELP_WORDS = {
     text: 'Set the ground microphone down at each point, let go of it, stand still, and record 6 to 10 seconds.',
   },
   help_record_off: { text: 'Without lifting it, record once more with the air off. That tells the noise floor there.' },
+  help_record_phone: {
+    text: 'On this phone the screen Listen does the rest: it goes from point to point, counts the seconds, and says when a clip is to be made again.',
+  },
+  help_record_free: {
+    text: 'With one hand free, switch Hands free on there: a clip begins by itself once the level has settled.',
+  },
   help_record_names: {
-    text: 'Name the clips by their points: 6-on.wav and 6-off.wav. Put them into one folder, and open it on the screen Jobs.',
+    text: 'With a recorder of its own, name the clips by their points: 6-on.wav and 6-off.wav. Put them into one folder, and open it on the screen Jobs.',
   },
   help_record_line: {
     text: 'On the screen Line tell legs, depth and cover. Then look at the screen Place, and listen.',

@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import {
   FOUND_CAUSES,
   FOUND_WAYS,
@@ -12,15 +12,13 @@ import { useApp, useAppState } from '../frame/useApp'
 import { useSay } from '../frame/useSay'
 import { Button } from '../look/widgets/Button'
 import { Choice } from '../look/widgets/Choice'
-import { Icon } from '../look/widgets/Icon'
 import { NumberField } from '../look/widgets/NumberField'
+import { PhotoButton } from '../look/widgets/PhotoButton'
 import { SelectField } from '../look/widgets/SelectField'
+import { Switch } from '../look/widgets/Switch'
 import { TextField } from '../look/widgets/TextField'
 import { newId } from '../newId'
-import { keepPhoto } from '../storage/keepPhoto'
 import { addFound } from '../store/actions/addFound'
-import { tell, untell } from '../store/notices'
-import type { NoticePlace } from '../store/state'
 import { VERSION } from '../version'
 import { FoundPhoto } from './FoundPhoto'
 import type { FoundPartProps } from './foundProps'
@@ -58,15 +56,7 @@ export function FoundForm({ line, answer, place }: FoundPartProps) {
         onChange={setWay}
       />
       {hasWindow && way === 'opened' && (
-        <label className="found-check">
-          <input
-            type="checkbox"
-            checked={isNone}
-            disabled={readOnly}
-            onChange={(event) => setIsNone(event.target.checked)}
-          />
-          <span>{say('label_found_none')}</span>
-        </label>
+        <Switch words={say('label_found_none')} on={isNone} disabled={readOnly} onChange={setIsNone} />
       )}
       {!isEmpty && (
         <>
@@ -97,51 +87,19 @@ export function FoundForm({ line, answer, place }: FoundPartProps) {
         disabled={readOnly}
         onChange={setNote}
       />
-      <PhotoField photo={photo} place={place} disabled={readOnly} onKept={setPhoto} />
+      {photo && <FoundPhoto photo={photo} />}
+      <div className="row">
+        <PhotoButton
+          words={say(photo === null ? 'do_found_photo' : 'do_found_other_photo')}
+          disabled={readOnly}
+          picker="found"
+          place={place}
+          onKept={({ sha256, bytes }) => setPhoto({ sha256, bytes })}
+        />
+      </div>
       <Button kind="decision" wide disabled={readOnly || (!isEmpty && alongM === null)} onClick={keep}>
         {say('do_keep_found')}
       </Button>
     </div>
-  )
-}
-
-interface PhotoFieldProps {
-  readonly photo: KeptPhoto | null
-  readonly place: NoticePlace
-  readonly disabled: boolean
-  readonly onKept: (photo: KeptPhoto) => void
-}
-
-function PhotoField({ photo, place, disabled, onKept }: PhotoFieldProps) {
-  const { say } = useSay()
-  const { store, database } = useApp()
-  const input = useRef<HTMLInputElement>(null)
-  const take = async (file: File) => {
-    store.update((state) => untell(state, place))
-    const kept = await keepPhoto(database, file)
-    if ('trouble' in kept) return store.update((state) => tell(state, place, 'wrong', kept.trouble))
-    onKept({ sha256: kept.photo.sha256, bytes: kept.photo.bytes })
-  }
-  return (
-    <>
-      {photo && <FoundPhoto photo={photo} />}
-      <div className="row">
-        <Button icon={<Icon name="open" />} disabled={disabled} onClick={() => input.current?.click()}>
-          {say(photo === null ? 'do_found_photo' : 'do_found_other_photo')}
-        </Button>
-      </div>
-      <input
-        ref={input}
-        type="file"
-        accept="image/*"
-        hidden
-        data-picker="found"
-        onChange={(event) => {
-          const file = event.target.files?.[0]
-          event.target.value = ''
-          if (file) void take(file)
-        }}
-      />
-    </>
   )
 }

@@ -1,3 +1,4 @@
+import type { CSSProperties } from 'react'
 import { Icon } from '../look/widgets/Icon'
 import { type Route, routeHash } from '../route'
 import { SCREEN_NAMES, type ScreenName } from '../screens/screenNames'
@@ -5,6 +6,9 @@ import { SCREENS } from '../screens/screens'
 import { useAppState } from './useApp'
 import { useSay } from './useSay'
 import './Bar.css'
+
+/** Two rows on a phone, however many screens there are. */
+const COLUMNS = { '--bar-columns': Math.ceil(SCREEN_NAMES.length / 2) } as CSSProperties
 
 /** The screens: along the foot of a phone, down the side of a desk. */
 export function Bar({ route }: { readonly route: Route }) {
@@ -18,9 +22,9 @@ export function Bar({ route }: { readonly route: Route }) {
   return (
     <nav className="bar" aria-label={say('label_screens')}>
       <p className="bar-name">{say('label_app')}</p>
-      <ul className="bar-list">
+      <ul className="bar-list" style={COLUMNS}>
         {SCREEN_NAMES.map((screen) => (
-          <li key={screen} className="bar-item">
+          <li key={screen}>
             <BarLink screen={screen} href={hrefOf(screen)} isHere={screen === route.screen} />
           </li>
         ))}

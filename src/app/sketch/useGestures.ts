@@ -1,5 +1,7 @@
 import { type PointerEvent, type RefObject, useEffect, useRef } from 'react'
 import type { Spot } from '../../../shared/sketch/arrangeSketch'
+import { apart, middle, spotIn } from './spots'
+import { useWheelZoom } from './useWheelZoom'
 
 export interface Gestures {
   readonly onTap: (spot: Spot) => void
@@ -18,17 +20,7 @@ export function useGestures(frame: RefObject<SVGSVGElement | null>, gestures: Ge
   useEffect(() => {
     latest.current = gestures
   })
-  useEffect(() => {
-    const svg = frame.current
-    if (svg === null) return
-    const onWheel = (event: WheelEvent) => {
-      if (!event.ctrlKey && !event.metaKey && !svg.contains(document.activeElement)) return
-      event.preventDefault()
-      latest.current.onZoom(Math.exp(-event.deltaY * (event.ctrlKey ? 0.01 : 0.0025)), spotIn(svg, event))
-    }
-    svg.addEventListener('wheel', onWheel, { passive: false })
-    return () => svg.removeEventListener('wheel', onWheel)
-  }, [frame])
+  useWheelZoom(frame, gestures.onZoom)
 
   const onPointerDown = (event: PointerEvent<SVGSVGElement>) => {
     if (event.button !== 0) return
@@ -56,17 +48,4 @@ export function useGestures(frame: RefObject<SVGSVGElement | null>, gestures: Ge
     fingers.current.delete(event.pointerId)
   }
   return { onPointerDown, onPointerMove, onPointerUp, onPointerCancel, onPointerLeave: onPointerCancel }
-}
-
-function spotIn(svg: SVGSVGElement, event: { readonly clientX: number; readonly clientY: number }): Spot {
-  const { left, top } = svg.getBoundingClientRect()
-  return { x: event.clientX - left, y: event.clientY - top }
-}
-
-function apart(a: Spot, b: Spot): number {
-  return Math.hypot(a.x - b.x, a.y - b.y)
-}
-
-function middle(a: Spot, b: Spot): Spot {
-  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }
 }

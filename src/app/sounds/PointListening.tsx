@@ -8,6 +8,7 @@ import { Button } from '../look/widgets/Button'
 import { Choice } from '../look/widgets/Choice'
 import { Notice } from '../look/widgets/Notice'
 import { NumberField } from '../look/widgets/NumberField'
+import { Switch } from '../look/widgets/Switch'
 import type { PanelClip } from './panelClips'
 import { clipWords } from './spectrumReading'
 
@@ -78,22 +79,13 @@ function VolumeField({ listening, state }: PartProps) {
 
 function MatchCheck({ listening, state }: PartProps) {
   const { say } = useSay()
-  const id = useId()
   return (
-    <div>
-      <label className="listen-check">
-        <input
-          type="checkbox"
-          checked={state.matched}
-          aria-describedby={id}
-          onChange={(event) => listening.setMatched(event.target.checked)}
-        />
-        {say('label_match')}
-      </label>
-      <p id={id} className="soft">
-        {say('match_hint')}
-      </p>
-    </div>
+    <Switch
+      words={say('label_match')}
+      on={state.matched}
+      hint={say('match_hint')}
+      onChange={(on) => listening.setMatched(on)}
+    />
   )
 }
 
@@ -131,21 +123,15 @@ function LoopFields({ chosen, listening, state }: PartProps & { readonly chosen:
   if (durationS <= 0) return null
   const { loop } = state
   const set = (aS: number, bS: number) => listening.setLoop(loopBetween(aS, bS, durationS))
+  const switchLoop = (on: boolean) => {
+    const atS = listening.positionS()
+    const fromS = atS > durationS - 1 ? Math.max(0, durationS - 1) : atS
+    if (on) set(fromS, fromS + 1)
+    else listening.setLoop(null)
+  }
   return (
     <div className="listen-loop">
-      <label className="listen-check">
-        <input
-          type="checkbox"
-          checked={loop !== null}
-          onChange={(event) => {
-            const atS = listening.positionS()
-            const fromS = atS > durationS - 1 ? Math.max(0, durationS - 1) : atS
-            if (event.target.checked) set(fromS, fromS + 1)
-            else listening.setLoop(null)
-          }}
-        />
-        {say('label_loop')}
-      </label>
+      <Switch words={say('label_loop')} on={loop !== null} onChange={switchLoop} />
       {loop !== null && (
         <>
           <LoopEnd

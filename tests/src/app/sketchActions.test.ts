@@ -28,6 +28,7 @@ import { removePoint } from '../../../src/app/store/actions/removePoint'
 import { removeSign } from '../../../src/app/store/actions/removeSign'
 import { renumberPoints } from '../../../src/app/store/actions/renumberPoints'
 import { scalePhoto } from '../../../src/app/store/actions/scalePhoto'
+import { turnPhoto } from '../../../src/app/store/actions/turnPhoto'
 import { FIRST_STATE } from '../../../src/app/store/state'
 import { Store } from '../../../src/app/store/store'
 import { close } from '../../support/close'
@@ -99,6 +100,7 @@ describe('sketching', () => {
       dispatched(changeSign, { lineId, sign: { ...SIGN, kind: 'bare ear' as const, note: 'gurgles' } }),
       dispatched(putPhoto, { lineId, photo: PHOTO }),
       dispatched(movePhoto, { lineId, centre: { xM: 2, yM: 3 } }),
+      dispatched(turnPhoto, { lineId, turnDeg: -90 }),
       dispatched(scalePhoto, { lineId, factor: 1.5, about: { xM: 1, yM: 1 }, alsoLine: true }),
       dispatched(removeSign, { lineId, signId: SIGN.id }),
       dispatched(putPhoto, { lineId, photo: null }),
@@ -148,6 +150,17 @@ describe('sketching', () => {
     store.dispatch(renumberPoints, { lineId })
     expect(line()).toBe(before)
   })
+})
+
+it('a photo is turned all the way round, clockwise', () => {
+  const { store, line } = storeOf()
+  store.dispatch(putPhoto, { lineId, photo: PHOTO })
+  const turned = [90, 180, 270, -180, 360].map((turnDeg) => {
+    store.dispatch(turnPhoto, { lineId, turnDeg })
+    return line().site!.photo!.turnDeg ?? 0
+  })
+  expect(turned).toEqual([90, 180, -90, 180, 0])
+  expect(line().site!.photo).toEqual(PHOTO)
 })
 
 describe('the scale of a photo', () => {

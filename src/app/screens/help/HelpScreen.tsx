@@ -48,6 +48,8 @@ const RECORD_STEPS = [
   'help_record_air',
   'help_record_clip',
   'help_record_off',
+  'help_record_phone',
+  'help_record_free',
   'help_record_names',
   'help_record_line',
 ] as const

@@ -5,6 +5,7 @@ import { useApp } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
 import { Choice } from '../../look/widgets/Choice'
 import { Disclosure } from '../../look/widgets/Disclosure'
+import { Switch } from '../../look/widgets/Switch'
 import { TextField } from '../../look/widgets/TextField'
 import { changeComplaint } from '../../store/actions/changeComplaint'
 
@@ -29,14 +30,12 @@ export function ComplaintPart({ line, disabled }: { readonly line: JobLine; read
           <fieldset className="pressure-checks" disabled={disabled}>
             <legend>{say('label_ruled_out')}</legend>
             {RULED_OUT.map((each) => (
-              <label key={each} className="pressure-check">
-                <input
-                  type="checkbox"
-                  checked={complaint.ruledOut.includes(each)}
-                  onChange={(event) => put({ ruledOut: toggled(complaint.ruledOut, each, event.target.checked) })}
-                />
-                <span>{say(CHOICE_WORDS.ruledOut[each])}</span>
-              </label>
+              <Switch
+                key={each}
+                words={say(CHOICE_WORDS.ruledOut[each])}
+                on={complaint.ruledOut.includes(each)}
+                onChange={(on) => put({ ruledOut: toggled(complaint.ruledOut, each, on) })}
+              />
             ))}
           </fieldset>
           <TextField

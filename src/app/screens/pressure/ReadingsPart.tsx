@@ -9,6 +9,7 @@ import { Notice } from '../../look/widgets/Notice'
 import { NumberField } from '../../look/widgets/NumberField'
 import { Panel } from '../../look/widgets/Panel'
 import { SelectField } from '../../look/widgets/SelectField'
+import { Switch } from '../../look/widgets/Switch'
 import { Table } from '../../look/widgets/Table'
 import { TextField } from '../../look/widgets/TextField'
 import { newId } from '../../newId'
@@ -129,10 +130,7 @@ function Correction({ line, test, reading }: CorrectionProps) {
         onChange={(note) => put({ note })}
         onDone={store.closeStep}
       />
-      <label className="pressure-check">
-        <input type="checkbox" checked={reading.leftOut} onChange={(event) => put({ leftOut: event.target.checked })} />
-        <span>{say('label_leave_out')}</span>
-      </label>
+      <Switch words={say('label_leave_out')} on={reading.leftOut} onChange={(leftOut) => put({ leftOut })} />
     </div>
   )
 }

@@ -8,8 +8,13 @@ export interface PadPhotoProps {
   readonly size: ViewSize
 }
 
-/** The photo of the site at its place and scale. */
-export function PadPhoto({ photo: { centre, mPerPx, widthPx, heightPx }, url, view, size }: PadPhotoProps) {
+/** The photo of the site at its place and scale, turned as it was told. */
+export function PadPhoto({
+  photo: { centre, mPerPx, widthPx, heightPx, turnDeg = 0 },
+  url,
+  view,
+  size,
+}: PadPhotoProps) {
   const { x, y } = toSpot(view, size, centre)
   const scale = mPerPx * view.pxPerM
   const [width, height] = [widthPx * scale, heightPx * scale]
@@ -22,6 +27,7 @@ export function PadPhoto({ photo: { centre, mPerPx, widthPx, heightPx }, url, vi
       width={width}
       height={height}
       preserveAspectRatio="none"
+      transform={turnDeg === 0 ? undefined : `rotate(${turnDeg} ${x} ${y})`}
     />
   )
 }

@@ -1,29 +1,21 @@
-import { useRef, useState } from 'react'
+import { useState } from 'react'
+import type { SitePhoto } from '../../../../../shared/job/site'
 import { lineCorners } from '../../../../../shared/line/lineCorners'
-import { useApp } from '../../../frame/useApp'
 import { Button } from '../../../look/widgets/Button'
 import { Icon } from '../../../look/widgets/Icon'
 import { Notice } from '../../../look/widgets/Notice'
 import { NumberField } from '../../../look/widgets/NumberField'
-import { keepPhoto } from '../../../storage/keepPhoto'
+import { PhotoButton } from '../../../look/widgets/PhotoButton'
 import { putPhoto } from '../../../store/actions/putPhoto'
 import { scalePhoto } from '../../../store/actions/scalePhoto'
-import { tell, untell } from '../../../store/notices'
+import { turnPhoto } from '../../../store/actions/turnPhoto'
 import type { ModeContext } from './padMode'
 
 /** A photo chosen, scaled, taken away. */
 export function PhotoTools({ of }: { readonly of: ModeContext }) {
   const { jobLine, store, say, disabled } = of
-  const { database } = useApp()
-  const input = useRef<HTMLInputElement>(null)
   const photo = jobLine.site?.photo ?? null
-  const take = async (file: File) => {
-    store.update((state) => untell(state, 'line'))
-    const kept = await keepPhoto(database, file)
-    if ('trouble' in kept) return store.update((state) => tell(state, 'line', 'wrong', kept.trouble))
-    store.dispatch(putPhoto, { lineId: jobLine.id, photo: kept.photo })
-    of.change({ scale: [] })
-  }
+  const put = (changed: SitePhoto | null) => store.dispatch(putPhoto, { lineId: jobLine.id, photo: changed })
   return (
     <>
       {photo && !photo.scaleTold && (
@@ -33,38 +25,60 @@ export function PhotoTools({ of }: { readonly of: ModeContext }) {
       )}
       {photo && of.choices.scale.length === 2 && <ScaleFields of={of} />}
       <div className="row">
-        <Button
+        <PhotoButton
+          words={say(photo === null ? 'do_choose_photo' : 'do_choose_other_photo')}
           kind={photo === null ? 'main' : 'quiet'}
-          icon={<Icon name="open" />}
           disabled={disabled}
-          onClick={() => input.current?.click()}
-        >
-          {say(photo === null ? 'do_choose_photo' : 'do_choose_other_photo')}
-        </Button>
+          picker="photo"
+          place="line"
+          onKept={(kept) => {
+            put(kept)
+            of.change({ scale: [] })
+          }}
+        />
         {photo && (
-          <Button
-            icon={<Icon name="remove" />}
-            disabled={disabled}
-            onClick={() => store.dispatch(putPhoto, { lineId: jobLine.id, photo: null })}
-          >
+          <Button icon={<Icon name="remove" />} disabled={disabled} onClick={() => put(null)}>
             {say('do_remove_photo')}
           </Button>
         )}
       </div>
-      <input
-        ref={input}
-        type="file"
-        accept="image/*"
-        hidden
-        data-picker="photo"
-        onChange={(event) => {
-          const file = event.target.files?.[0]
-          event.target.value = ''
-          if (file) void take(file)
-        }}
-      />
+      {photo && <TurnFields of={of} photo={photo} />}
       <p className="soft">{say('pad_photo_slant')}</p>
     </>
+  )
+}
+
+/** A photo that was taken from the other side is turned until it lies as the sketch does. */
+function TurnFields({ of, photo }: { readonly of: ModeContext; readonly photo: SitePhoto }) {
+  const { jobLine, store, say, disabled } = of
+  const turned = photo.turnDeg ?? 0
+  const turn = (turnDeg: number) => store.dispatch(turnPhoto, { lineId: jobLine.id, turnDeg })
+  const quarter = (byDeg: number) => {
+    turn(turned + byDeg)
+    store.closeStep()
+  }
+  return (
+    <div className="stack">
+      <NumberField
+        label={say('label_photo_turn')}
+        value={turned}
+        unit={say('label_degrees')}
+        least={-180}
+        most={180}
+        hint={say('photo_turn_hint')}
+        disabled={disabled}
+        onChange={(turnDeg) => turn(turnDeg!)}
+        onDone={store.closeStep}
+      />
+      <div className="row">
+        <Button icon={<Icon name="undo" />} disabled={disabled} onClick={() => quarter(-90)}>
+          {say('do_photo_left')}
+        </Button>
+        <Button icon={<Icon name="redo" />} disabled={disabled} onClick={() => quarter(90)}>
+          {say('do_photo_right')}
+        </Button>
+      </div>
+    </div>
   )
 }
 
