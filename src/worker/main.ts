@@ -5,6 +5,7 @@ import { FormatError } from '../../shared/base/errors'
 import { heardClip } from '../../shared/evidence/heardClip'
 import { locate } from '../../shared/locate/locate'
 import { makeQuestion } from '../../shared/practice/drills/makeQuestion'
+import { setQuestion } from '../../shared/practice/set/setQuestion'
 import { withoutTelling } from '../../shared/practice/withoutTelling'
 import { judgeHold } from '../../shared/pressure/judgeHold'
 import { spectrogram } from '../../shared/spectrum/spectrogram'
@@ -39,6 +40,7 @@ const SERVE: { readonly [Name in CallName]: Serve<Name> } = {
   samples: ({ sound }) => plainSamples(sound),
   judgeHold: ({ test, pipe }) => judgeHold(test, pipe),
   practice: (order) => makeQuestion(order),
+  setQuestion: (input) => setQuestion(input),
   withoutTelling: ({ clip, telling }) => ({
     samples: withoutTelling(clip.channels[0]!, clip.sampleRateHz, telling),
     sampleRateHz: clip.sampleRateHz,

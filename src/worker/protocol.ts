@@ -5,6 +5,7 @@ import type { Line } from '../../shared/line/line'
 import type { LocateAnswer } from '../../shared/locate/answer'
 import type { LocateInput } from '../../shared/locate/locate'
 import type { Question, QuestionOrder } from '../../shared/practice/drills/question'
+import type { SetQuestionInput } from '../../shared/practice/set/setQuestion'
 import type { Telling } from '../../shared/practice/withoutTelling'
 import type { HoldTest } from '../../shared/pressure/gaugeLog'
 import type { HoldJudgement } from '../../shared/pressure/judgeHold'
@@ -81,6 +82,7 @@ export interface Calls {
   judgeHold: { in: { test: HoldTest; pipe: KnownPipe }; out: HoldJudgement; part: never }
   /** A question of a practice, made of the invented yard. */
   practice: { in: QuestionOrder; out: Question; part: never }
+  setQuestion: { in: SetQuestionInput; out: Question; part: never }
   /** A clip without the bands and rings that told. */
   withoutTelling: { in: { clip: Clip; telling: Telling }; out: PlainSamples; part: never }
   readFolder: { in: FolderTexts; out: ReadFolder; part: never }

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { heardNow, listenIn } from './ears'
@@ -150,5 +151,63 @@ describe('by touch, on a phone', () => {
     await step.getByText('done').waitFor()
     await shoot(page, 'practice-dry-phone')
     expect(there.troubles).toEqual([])
+  })
+})
+
+describe('a set of a trainer', () => {
+  const saved = async (page: Page, button: string | RegExp) => {
+    const download = page.waitForEvent('download')
+    await page.getByRole('button', { name: button }).click()
+    const file = await download
+    return { name: file.suggestedFilename(), mimeType: '', buffer: readFileSync(await file.path()) }
+  }
+  const pick = (page: Page, files: Parameters<ReturnType<Page['locator']>['setInputFiles']>[0]) =>
+    page.locator('input[data-picker=set]').setInputFiles(files)
+
+  it('goes out as a file, is answered elsewhere, and its scores come back', async () => {
+    const trainer = await opened('desk')
+    await trainer.page.getByText('Make a set').click()
+    await trainer.page.getByLabel('Name of the set').fill('First ears')
+    await trainer.page.getByRole('button', { name: 'Make the set' }).click()
+    await trainer.page.getByText('The set First ears is kept on this device.').waitFor()
+    const set = await saved(trainer.page, 'Save First ears as a file')
+
+    const learner = await opened('phone')
+    const { page } = learner
+    await pick(page, set)
+    await page.getByRole('button', { name: 'Answer First ears' }).click()
+    for (let number = 1; number <= 12; number++) {
+      await page.getByText(`Question ${number} of 12`).waitFor()
+      if (number === 2) {
+        await page.reload() // what was answered stays answered
+        await page.getByRole('button', { name: 'Answer First ears' }).click()
+        await page.getByText('Question 2 of 12').waitFor()
+      }
+      await page.getByRole('button', { name: 'Play the clip' }).tap()
+      await page.getByRole('button', { name: 'Leak', exact: true }).tap()
+      await page.getByText('From: synthetic yard').waitFor()
+      await page.getByRole('button', { name: 'Next' }).tap()
+    }
+    await page.getByText(/^\d+ of 12 right in this round\.$/).waitFor()
+    await page.getByRole('button', { name: 'All drills' }).tap()
+    await page.getByLabel('Your name in the scores').fill('Ada')
+    await shoot(page, 'practice-set-phone')
+    expect(await axeFindings(page)).toEqual([])
+    const scores = await saved(page, 'Save the scores of First ears')
+
+    await pick(trainer.page, { ...scores, buffer: Buffer.from('{"format": 3}') })
+    await trainer.page.getByText(/First-ears-scores\.json, format: is 3/).waitFor()
+    await pick(trainer.page, scores)
+    await trainer.page.getByText('Scores of Ada are kept.').waitFor()
+    const table = trainer.page.getByRole('region', { name: 'What misleads most in First ears' })
+    await table
+      .getByText(/^1 of 1, 100/)
+      .first()
+      .waitFor()
+    expect(await table.getByRole('row').count()).toBe(13)
+    await shoot(trainer.page, 'practice-set-desk')
+    expect(await axeFindings(trainer.page)).toEqual([])
+    expect([...trainer.troubles, ...learner.troubles]).toEqual([])
+    await Promise.all([trainer.close(), learner.close()])
   })
 })

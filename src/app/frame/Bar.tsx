@@ -58,8 +58,18 @@ function BarLink({ screen, href, isHere }: BarLinkProps) {
     )
   }
   return (
-    <a className="bar-link" href={href} aria-current={isHere ? 'page' : undefined}>
+    <a
+      className="bar-link"
+      href={href}
+      aria-current={isHere ? 'page' : undefined}
+      ref={isHere ? keepInView : undefined}
+    >
       {inside}
     </a>
   )
+}
+
+/** On a phone the bar is wider than the screen. */
+function keepInView(link: HTMLAnchorElement | null): void {
+  link?.scrollIntoView({ block: 'nearest', inline: 'nearest' })
 }

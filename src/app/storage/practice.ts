@@ -1,5 +1,7 @@
 import type { PracticeAnswer } from '../../../shared/practice/answers'
 import { DRILLS, type Drill } from '../../../shared/practice/drills/question'
+import type { SetAnswer } from '../../../shared/practice/set/practiceSet'
+import type { SetScores } from '../../../shared/practice/set/scoresFile'
 import type { Database } from './database'
 
 /** A round under way; where in it one is follows from the answers. */
@@ -61,4 +63,28 @@ export async function keepRound(database: Database, round: PracticeRound | null)
 
 export async function keepDryJob(database: Database, jobId: string): Promise<void> {
   await database.put('device', jobId, 'practice/dry')
+}
+
+/** A set as it is kept: the file itself, what was answered here, and the scores that came back. */
+export interface KeptSet {
+  readonly id: string
+  readonly name: string
+  readonly zip: Blob
+  readonly answers: readonly SetAnswer[]
+  readonly scores: readonly SetScores[]
+}
+
+const SETS = IDBKeyRange.bound('practice/set/', 'practice/set/~')
+
+export async function loadSets(database: Database): Promise<KeptSet[]> {
+  return (await database.getAll('device', SETS)) as KeptSet[]
+}
+
+/** @throws what the device throws when it has no room left. */
+export async function keepSet(database: Database, set: KeptSet): Promise<void> {
+  await database.put('device', set, `practice/set/${set.id}`)
+}
+
+export async function dropSet(database: Database, id: string): Promise<void> {
+  await database.delete('device', `practice/set/${id}`)
 }

@@ -14,11 +14,13 @@ interface ExplainPartProps {
   readonly question: Question
   readonly given: PracticeAnswer
   readonly player: ReturnType<typeof usePlayer>
+  /** Its level is not known, and it does not come back. */
+  readonly isOfSet?: boolean
   readonly onNext: () => void
 }
 
 /** Right or not, why, and what to look and listen for. */
-export function ExplainPart({ question, given, player, onNext }: ExplainPartProps) {
+export function ExplainPart({ question, given, player, isOfSet = false, onNext }: ExplainPartProps) {
   const { say } = useSay()
   const { drill, levelDb } = question.order
   const verdict = useRef<HTMLHeadingElement>(null)
@@ -33,10 +35,10 @@ export function ExplainPart({ question, given, player, onNext }: ExplainPartProp
         <TruthWords question={question} given={given} />
         <p>{say(why)}</p>
         <MachineWords question={question} />
-        {question.gauge === null && question.truth !== 'no leak' && (
+        {question.gauge === null && question.truth !== 'no leak' && !isOfSet && (
           <p className="soft">{say('practice_level', { level_db: levelDb })}</p>
         )}
-        {!given.right && <p className="soft">{say('practice_comes_back')}</p>}
+        {!given.right && !isOfSet && <p className="soft">{say('practice_comes_back')}</p>}
       </div>
       <Button kind="main" wide onClick={onNext}>
         {say('do_next_question')}

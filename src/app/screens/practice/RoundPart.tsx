@@ -98,7 +98,7 @@ function AskedPart({ practice, round, asked }: AskedPartProps) {
   }
   return (
     <div className="stack" ref={frame}>
-      {question.gauge !== null && <GaugeScenePart gauge={question.gauge} />}
+      {question.gauge !== null && given === null && <GaugeScenePart gauge={question.gauge} />}
       {question.gauge === null && given === null && <PlayPart question={question} player={player} />}
       {given === null ? (
         <AnswerPart
@@ -109,6 +109,7 @@ function AskedPart({ practice, round, asked }: AskedPartProps) {
       ) : (
         <ExplainPart question={question} given={given} player={player} onNext={practice.next} />
       )}
+      {question.gauge !== null && given !== null && <GaugeScenePart gauge={question.gauge} />}
     </div>
   )
 }
