@@ -29,10 +29,9 @@ export const PRACTICE_WORDS = {
   label_the_clip: { text: 'the clip' },
   label_point_number: { text: 'point {name}' },
   label_clip_name: { text: 'clip {name}' },
-  practice_play_first: { text: 'Play it first; then answer. Keys: Space plays, a number answers, Enter goes on.' },
-  practice_read_first: {
-    text: 'Look at the curve and what was tried, then answer. Keys: a number answers, Enter goes on.',
-  },
+  practice_play_first: { text: 'Play it first; then answer.' },
+  practice_keys: { text: 'Keys: Space plays, a number answers, Enter goes on.' },
+  practice_read_first: { text: 'Look at the curve and what was tried, then answer.' },
   label_your_answer: { text: 'Your answer' },
   label_place_at: { text: 'Between the points, here: {at}' },
   do_place_here: { text: 'It is here' },

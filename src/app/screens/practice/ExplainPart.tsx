@@ -8,12 +8,12 @@ import { Choice } from '../../look/widgets/Choice'
 import { answerEntry, MACHINE_WORDS } from './drillWords'
 import { clipWords } from './PlayPart'
 import { SoundPictures } from './SoundPictures'
-import type { usePlayer } from './usePlayer'
+import type { RoundPlayer } from './usePlayer'
 
 interface ExplainPartProps {
   readonly question: Question
   readonly given: PracticeAnswer
-  readonly player: ReturnType<typeof usePlayer>
+  readonly player: RoundPlayer
   /** Its level is not known, and it does not come back. */
   readonly isOfSet?: boolean
   readonly onNext: () => void

@@ -44,7 +44,9 @@ export function GaugeScenePart({ gauge }: { readonly gauge: GaugeScene }) {
           ))}
           <li>{say('gauge_let_out', { out_ml: letOutMl, this_fine_kpa: thisLineKpa, full_fine_kpa: fullLineKpa })}</li>
         </ul>
-        <p className="soft">{say('practice_read_first')}</p>
+        <p className="soft">
+          {say('practice_read_first')} <span className="practice-keys">{say('practice_keys')}</span>
+        </p>
       </section>
     </div>
   )

@@ -3,11 +3,11 @@ import { useSay } from '../../frame/useSay'
 import { Button } from '../../look/widgets/Button'
 import { ListenIcon } from '../../sounds/ListenIcon'
 import { trackOf } from './trackOf'
-import type { usePlayer } from './usePlayer'
+import type { RoundPlayer } from './usePlayer'
 
 interface PlayPartProps {
   readonly question: Question
-  readonly player: ReturnType<typeof usePlayer>
+  readonly player: RoundPlayer
 }
 
 /** The clips of a question, to be played as often as one likes. */
@@ -33,7 +33,9 @@ export function PlayPart({ question, player }: PlayPartProps) {
           )
         })}
       </div>
-      <p className="soft">{say('practice_play_first')}</p>
+      <p className="soft">
+        {say('practice_play_first')} <span className="practice-keys">{say('practice_keys')}</span>
+      </p>
     </div>
   )
 }

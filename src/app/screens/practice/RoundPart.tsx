@@ -16,7 +16,7 @@ import { GaugeScenePart } from './GaugeScenePart'
 import { PlayPart } from './PlayPart'
 import { trackOf } from './trackOf'
 import { useKeys } from './useKeys'
-import { usePlayer } from './usePlayer'
+import { type RoundPlayer, usePlayer } from './usePlayer'
 import type { Practice } from './usePractice'
 
 /** Questions of a round. Chosen: some five minutes. */
@@ -31,6 +31,7 @@ interface RoundPartProps {
 export function RoundPart({ practice, round }: RoundPartProps) {
   const { say } = useSay()
   const { answers, own } = practice
+  const player = usePlayer()
   const done = answers.slice(round.from)
   if (!round.answered && done.length >= ROUND_QUESTIONS) return <RoundDone practice={practice} round={round} />
   const number = round.answered ? done.length : done.length + 1
@@ -50,7 +51,13 @@ export function RoundPart({ practice, round }: RoundPartProps) {
         {say('label_question_of', { number, total: ROUND_QUESTIONS })}
         {asked.isRepeat && ` · ${say('label_again')}`}
       </p>
-      <AskedPart key={`${asked.order.seed} ${number}`} practice={practice} round={round} asked={asked} />
+      <AskedPart
+        key={`${asked.order.seed} ${number}`}
+        practice={practice}
+        round={round}
+        asked={asked}
+        player={player}
+      />
     </Panel>
   )
 }
@@ -74,13 +81,15 @@ function RoundDone({ practice, round }: RoundPartProps) {
 
 interface AskedPartProps extends RoundPartProps {
   readonly asked: ReturnType<typeof nextOrder>
+  readonly player: RoundPlayer
 }
 
-function AskedPart({ practice, round, asked }: AskedPartProps) {
+function AskedPart({ practice, round, asked, player }: AskedPartProps) {
   const { say, sayKeyed } = useSay()
   const { nowS } = useApp()
   const { question, trouble } = useQuestion(asked)
-  const player = usePlayer()
+  const { reset } = player
+  useEffect(() => reset(), [reset])
   const frame = useRef<HTMLDivElement>(null)
   const given = round.answered ? practice.answers.at(-1)! : null
   useEffect(() => {

@@ -13,7 +13,7 @@ import { ExplainPart } from './ExplainPart'
 import { PlayPart } from './PlayPart'
 import { trackOf } from './trackOf'
 import { useKeys } from './useKeys'
-import { usePlayer } from './usePlayer'
+import { type RoundPlayer, usePlayer } from './usePlayer'
 import type { OpenedSet, Sets } from './useSets'
 
 interface SetRoundProps {
@@ -27,6 +27,7 @@ export function SetRound({ opened, sets, onEnd }: SetRoundProps) {
   const { say } = useSay()
   const { set, kept } = opened
   const [explained, setExplained] = useState(false)
+  const player = usePlayer()
   const number = kept.answers.length + (explained ? 0 : 1)
   const right = kept.answers.filter(({ clip, said }) => set.clips[clip]!.label === said).length
   const end = (
@@ -53,6 +54,7 @@ export function SetRound({ opened, sets, onEnd }: SetRoundProps) {
         clip={set.clips[number - 1]!}
         drill={set.drill}
         said={said}
+        player={player}
         onAnswer={(answer) => {
           sets.answer(set.id, { clip: number - 1, said: answer })
           setExplained(true)
@@ -67,16 +69,18 @@ interface SetClipPartProps {
   readonly clip: SetClip
   readonly drill: 'leak' | 'what'
   readonly said: string | null
+  readonly player: RoundPlayer
   readonly onAnswer: (said: string) => void
   readonly onNext: () => void
 }
 
-function SetClipPart({ clip, drill, said, onAnswer, onNext }: SetClipPartProps) {
+function SetClipPart({ clip, drill, said, player, onAnswer, onNext }: SetClipPartProps) {
   const { say, sayKeyed } = useSay()
   const { analyst } = useApp()
   const [question, setQuestion] = useState<Question | null>(null)
   const [trouble, setTrouble] = useState<string | null>(null)
-  const player = usePlayer()
+  const { reset } = player
+  useEffect(() => reset(), [reset])
   useEffect(() => {
     const { label, wav, without } = clip
     analyst.call('setQuestion', { drill, label, wav, without }).then(setQuestion, (error: unknown) => {

@@ -13,13 +13,13 @@ import { RingTable } from '../../sounds/RingTable'
 import { SpectrogramCanvas } from '../../sounds/SpectrogramCanvas'
 import { SpectrumCanvas } from '../../sounds/SpectrumCanvas'
 import '../../sounds/PointSounds.css'
-import type { usePlayer } from './usePlayer'
+import type { RoundPlayer } from './usePlayer'
 
 interface SoundPicturesProps {
   readonly clip: QuestionClip
   /** There is no source in it. */
   readonly isQuiet: boolean
-  readonly player: ReturnType<typeof usePlayer>
+  readonly player: RoundPlayer
 }
 
 interface Pictures {

@@ -1,12 +1,16 @@
-import { useEffect, useState } from 'react'
+import { useCallback, useEffect, useState } from 'react'
 import { Player, type Track } from '../../ears/player'
 
-/** One player for the screen: quiet at first, through the limiter, silent when the screen goes. */
+/** One player for a round: quiet at first, through the limiter, silent when the screen goes. */
+export type RoundPlayer = ReturnType<typeof usePlayer>
+
 export function usePlayer(): {
   readonly playing: string | null
   readonly played: ReadonlySet<string>
   readonly toggle: (track: Track) => void
   readonly stop: () => void
+  /** Another question: silence, and nothing of it was played yet. */
+  readonly reset: () => void
 } {
   const [playing, setPlaying] = useState<string | null>(null)
   const [played, setPlayed] = useState<ReadonlySet<string>>(new Set())
@@ -14,6 +18,10 @@ export function usePlayer(): {
   useEffect(() => {
     player.prepare()
     return () => player.close()
+  }, [player])
+  const stop = useCallback(() => {
+    player.pause()
+    setPlaying(null)
   }, [player])
   return {
     playing,
@@ -29,9 +37,10 @@ export function usePlayer(): {
       setPlayed((before) => new Set([...before, track.id]))
       void player.play(track, { fromS: 0, loop: null, liftDb: 0 })
     },
-    stop: () => {
-      player.pause()
-      setPlaying(null)
-    },
+    stop,
+    reset: useCallback(() => {
+      stop()
+      setPlayed(new Set())
+    }, [stop]),
   }
 }
