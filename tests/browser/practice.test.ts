@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { heardNow, listenIn } from './ears'
-import { axeFindings, goToScreen, openYard, PATIENT_MS, type Yard, type YardPage } from './yardPage'
+import { axeFindings, goToScreen, openDemo, openYard, PATIENT_MS, root, type Yard, type YardPage } from './yardPage'
 
 let yard: Yard
 beforeAll(async () => {
@@ -209,5 +209,46 @@ describe('a set of a trainer', () => {
     expect(await axeFindings(trainer.page)).toEqual([])
     expect([...trainer.troubles, ...learner.troubles]).toEqual([])
     await Promise.all([trainer.close(), learner.close()])
+  })
+})
+
+describe('clips of other places, on a dark phone', () => {
+  it('come from a finished job and from a folder with labels, and stay here without consent and licence', async () => {
+    const { page, troubles, close } = await yard.open('phone', { colorScheme: 'dark' }, listenIn)
+    page.setDefaultTimeout(PATIENT_MS)
+    await openDemo(page)
+    await goToScreen(page, 'Mend')
+    const found = page.getByRole('region', { name: 'What was found' })
+    await found.getByLabel('Damage, along the line').fill('6.35')
+    await found.getByRole('button', { name: 'Keep what was found' }).tap()
+    await page.getByText('Saved', { exact: true }).waitFor()
+    await goToScreen(page, 'Practice')
+    await page.getByText('Make a set').tap()
+    await page.getByLabel('Name of the set').fill('Square')
+    await page.getByRole('radio', { name: 'finished jobs on this device' }).check()
+    await page.getByRole('button', { name: 'Make the set' }).tap()
+    await page.getByText('The set Square is kept on this device.').waitFor()
+    const square = page.getByRole('region', { name: 'Square' })
+    await square.getByText('This set stays here').waitFor()
+    expect(await square.getByRole('button', { name: 'Save Square as a file' }).isDisabled()).toBe(true)
+
+    await page.locator('input[data-picker=labels]').setInputFiles(`${root}/demo-audio`)
+    await page.getByText('The set demo-audio is kept').waitFor()
+    await page.getByRole('region', { name: 'demo-audio' }).getByText('27 clips').waitFor()
+    await shoot(page, 'practice-dark-sets')
+
+    await page.getByRole('button', { name: 'Answer Square' }).tap()
+    await page.getByRole('button', { name: 'Play the clip' }).tap()
+    await page.getByRole('button', { name: 'No leak' }).tap()
+    await page.getByText(/^From: .*Licence: \?/).waitFor()
+    await page.locator('.spectrogram-canvas').waitFor()
+    expect(await axeFindings(page, { onlyContrast: true })).toEqual([])
+    await shoot(page, 'practice-dark-explained')
+    await page.getByRole('button', { name: 'End the round' }).tap()
+    await page.getByRole('button', { name: 'Start: Read the gauge' }).tap()
+    await page.getByText(/^Thermometer/).waitFor()
+    await shoot(page, 'practice-dark-gauge')
+    expect(troubles).toEqual([])
+    await close()
   })
 })
