@@ -74,6 +74,7 @@ export const PRACTICE_WORDS = {
   practice_nothing_tells: {
     text: 'No band stands out over the noise, and that is the sign: nothing here but the ground.',
   },
+  practice_no_floor: { text: 'Nobody has the same moment without the source, so no bands are compared here.' },
   practice_faint_tells: { text: 'No band stands 6 dB out: at this level it is told by its rhythm, or not at all.' },
   label_hear_it: { text: 'Hear it' },
   label_hear_whole: { text: 'as it is' },

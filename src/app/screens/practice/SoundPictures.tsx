@@ -53,7 +53,7 @@ export function SoundPictures({ clip, isQuiet, player }: SoundPicturesProps) {
             {say('practice_band_tells', { low_hz: lowHz, high_hz: highHz, over_floor_db: overFloorDb })}
           </li>
         ))}
-        {clip.telling.length === 0 && <li>{isQuiet ? say('practice_nothing_tells') : say('practice_faint_tells')}</li>}
+        {clip.telling.length === 0 && <li>{say(nothingWords(clip, isQuiet))}</li>}
         <li>{rings.length > 0 ? say('practice_rings_tell', { count: rings.length }) : say('practice_no_rings')}</li>
       </ul>
       <fieldset className="practice-hear">
@@ -100,6 +100,12 @@ export function SoundPictures({ clip, isQuiet, player }: SoundPicturesProps) {
       </section>
     </>
   )
+}
+
+/** Why no band is pointed out. */
+function nothingWords({ without }: QuestionClip, isQuiet: boolean) {
+  if (without === null) return 'practice_no_floor'
+  return isQuiet ? 'practice_nothing_tells' : 'practice_faint_tells'
 }
 
 /** Steps of a line of the spectrum an octave: about what a phone can show. */
