@@ -12,8 +12,8 @@ export interface PadHandleMarkProps {
   readonly onKeyDown: (event: KeyboardEvent) => void
 }
 
-/** 48 px: what a thumb may be expected to hit. */
-const TARGET_PX = 48
+/** 48 px is what a thumb may be expected to hit; one more, as a browser rounds what lies between pixels. */
+const TARGET_PX = 49
 
 /** A handle to be chosen and moved by keyboard; fingers are told by the pad as a whole. */
 export function PadHandleMark({ spotted, isChosen, isStop, onFocus, onBlur, onKeyDown }: PadHandleMarkProps) {
