@@ -1,5 +1,5 @@
 import type { JobLine } from '../job/job'
-import type { MendPart } from '../job/mend'
+import type { MendPart, MendStep } from '../job/mend'
 import { partProof } from '../job/partProof'
 import { sentence } from '../words/sentence'
 import { CHOICE_WORDS } from './choiceWords'
@@ -12,9 +12,7 @@ export function mendedItems(line: JobLine): ReportItem[] {
   const { cutAtM, parts, steps, joint } = mend
   const items = [
     ...(cutAtM === null ? [] : [reportItem('report_cut', { at_m: cutAtM })]),
-    ...steps
-      .filter(({ text }) => text.trim() !== '')
-      .map(({ text, done }) => reportItem(done ? 'report_step_done' : 'report_step_open', { step: text })),
+    ...stepItems(steps),
     ...(joint.startS === null
       ? []
       : [reportItem('report_joint', { adhesive: sentence(CHOICE_WORDS.adhesive[joint.adhesive], {}) })]),
@@ -30,4 +28,19 @@ function partItem(part: MendPart, { pressureTests = [] }: JobLine, jointS: numbe
   if (jointS === null) return reportItem('report_part_proved', values)
   const isAfter = proof.test.createdS >= jointS
   return reportItem(isAfter ? 'report_part_proved_after' : 'report_part_proved_before', values)
+}
+
+/** What was done and what was not, each in one sentence. */
+function stepItems(steps: readonly MendStep[]): ReportItem[] {
+  const told = steps.filter(({ text }) => text.trim() !== '')
+  const list = (isDone: boolean) =>
+    told
+      .filter(({ done }) => done === isDone)
+      .map(({ text }) => text.trim().replace(/[.;]+$/, ''))
+      .join('; ')
+  const [done, open] = [list(true), list(false)]
+  return [
+    ...(done === '' ? [] : [reportItem('report_steps_done', { steps: done })]),
+    ...(open === '' ? [] : [reportItem('report_steps_open', { steps: open })]),
+  ]
 }

@@ -7,7 +7,8 @@ import { sentence } from '../words/sentence'
 import { METRIC } from '../words/shownUnits'
 import type { Picture, Shape } from './picture'
 
-const [WIDTH_PX, HEIGHT_PX] = [640, 190]
+/** As small as it is printed three beside each other, with letters that can still be read. */
+const [WIDTH_PX, HEIGHT_PX] = [340, 135]
 
 /**
  * What was read against time: each reading a stroke one step of the gauge high, since that is all it says, over the band

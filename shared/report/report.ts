@@ -8,6 +8,8 @@ export interface ReportItem {
   readonly curveOf?: string
   /** Id of the pressure test in whose gauge's unit it is told. */
   readonly inUnitOf?: string
+  /** Items that follow each other with the same group are kept together, and groups may stand side by side. */
+  readonly group?: string
   /** Digest of a photo that stands below it. */
   readonly photo?: string
 }

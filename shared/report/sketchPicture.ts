@@ -5,8 +5,10 @@ import { arrangeSketch } from '../sketch/arrangeSketch'
 import { diggingOf } from '../sketch/diggingOf'
 import type { DrawCommand, DrawMark } from '../sketch/drawList'
 import { lineSketch } from '../sketch/lineSketch'
+import { scaleBarM } from '../sketch/scaleBarM'
 import { sketchBounds } from '../sketch/sketchBounds'
 import { sketchPoints } from '../sketch/sketchPoint'
+import { formatQuantity } from '../words/formatQuantity'
 import { sentence, wordsOf } from '../words/sentence'
 import type { ShownUnits } from '../words/shownUnits'
 import type { Look, Picture, Shape } from './picture'
@@ -20,6 +22,8 @@ const STEM_PX = 34
 const LETTER_PX = 8
 const [LEAST_PX, MOST_PX] = [150, 420]
 const MOST_PX_PER_M = 200
+/** For the scale bar, below everything else. */
+const STRIP_PX = 28
 
 /** The line from above with the place, as plain shapes; `null` where there is nothing to draw. */
 export function sketchPicture(
@@ -48,6 +52,7 @@ export function sketchPicture(
   const up = (MOST_PX - 2 * MARGIN_PX) / Math.max(highYM - lowYM, 1e-9)
   const pxPerM = Math.min(across, up, MOST_PX_PER_M)
   const heightPx = Math.max(LEAST_PX, Math.round((highYM - lowYM) * pxPerM + 2 * MARGIN_PX))
+  const sheetPx = heightPx + STRIP_PX
   const toSpot = ({ xM, yM }: SketchPlace) => ({
     x: WIDTH_PX / 2 + (xM - (lowXM + highXM) / 2) * pxPerM,
     y: heightPx / 2 - (yM - (lowYM + highYM) / 2) * pxPerM,
@@ -69,10 +74,26 @@ export function sketchPicture(
   )
   return {
     widthPx: WIDTH_PX,
-    heightPx,
+    heightPx: sheetPx,
     label: sentence('label_line', {}),
-    shapes: [...commands.flatMap((command) => shapesOf(command, toSpot)), ...pegs, ...texts],
+    shapes: [
+      ...commands.flatMap((command) => shapesOf(command, toSpot)),
+      ...pegs,
+      ...texts,
+      ...scaleBar(pxPerM, sheetPx, units),
+    ],
   }
+}
+
+const BAR_PX = 140
+
+function scaleBar(pxPerM: number, heightPx: number, units: ShownUnits): Shape[] {
+  const lengthM = scaleBarM(BAR_PX / pxPerM, units.length)
+  const [x, y, widthPx] = [12, heightPx - 12, lengthM * pxPerM]
+  return [
+    shape(`M${x} ${y - 5}v5h${widthPx.toFixed(1)}v-5`, 'axis'),
+    { kind: 'text', x: x + widthPx + 8, y, anchor: 'start', text: formatQuantity('bar_m', lengthM, units) },
+  ]
 }
 
 type ToSpot = (place: SketchPlace) => { readonly x: number; readonly y: number }

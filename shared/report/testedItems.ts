@@ -23,12 +23,12 @@ export function testedItems({ pressureTests = [] }: JobLine): ReportItem[] {
   if (pressureTests.length === 0) return [reportItem('report_untested')]
   const hasProof = pressureTests.some(({ kept }) => kept?.verdict === 'holds')
   return [
-    ...pressureTests.flatMap((test, i) => [
-      verdictItem(test, i),
-      ...reasonItems(test),
-      ...fittingItems(test),
-      ...readItems(test),
-    ]),
+    ...pressureTests.flatMap((test, i) =>
+      [verdictItem(test, i), ...reasonItems(test), ...fittingItems(test), ...readItems(test)].map((item) => ({
+        ...item,
+        group: test.id,
+      })),
+    ),
     ...(hasProof ? [reportItem(ONCE)] : []),
   ]
 }
@@ -40,10 +40,13 @@ function verdictItem(test: PressureTest, i: number): ReportItem {
 /** Said with every proof, and here once for all of them. */
 const ONCE = 'hold_unseen_cancelling'
 
+/** For who reads the gauge, not for the customer; the office is told of it. */
+const ADVICE = 'hold_temperature_not_told'
+
 /** Why, as the judge gave it when the test was closed. */
 function reasonItems({ id, kept }: PressureTest): ReportItem[] {
   const reasons = kept?.judged?.reasons ?? []
-  return reasons.filter(({ key }) => key !== ONCE).map((reason) => ({ text: reason, inUnitOf: id }))
+  return reasons.filter(({ key }) => key !== ONCE && key !== ADVICE).map((reason) => ({ text: reason, inUnitOf: id }))
 }
 
 function fittingItems({ fittings }: PressureTest): ReportItem[] {

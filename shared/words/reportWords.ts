@@ -120,8 +120,8 @@ export const REPORT_WORDS = {
   report_part_proved_before: { text: '{name}, {from_m} to {to_m}: held its pressure test before the joint was made.' },
   report_part_proved: { text: '{name}, {from_m} to {to_m}: held its pressure test.' },
   report_part_not_proved: { text: '{name}, {from_m} to {to_m}: not proved.' },
-  report_step_done: { text: 'Done: {step}.' },
-  report_step_open: { text: 'Not done: {step}.' },
+  report_steps_done: { text: 'Done: {steps}.' },
+  report_steps_open: { text: 'Not ticked off: {steps}.' },
   report_joint: {
     text: 'A joint was made with {adhesive}. A clock does not show that it has cured; the pressure test does.',
   },

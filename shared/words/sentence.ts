@@ -51,9 +51,13 @@ export function wordsOf({ key, values }: Keyed, units: ShownUnits = METRIC): { t
   }
 }
 
+/** What somebody wrote down, or a list made of it: it is never cut short, as a name in a message is. */
+const WRITTEN: ReadonlySet<string> = new Set(['said', 'isolation', 'note', 'steps', 'list', 'what'])
+
 function filled(text: string, values: Readonly<Record<string, number | string>>, units: ShownUnits): string {
   return text.replace(/\{(\w+)\}/g, (_, name: string) => {
     const value = Object.hasOwn(values, name) ? values[name]! : '?'
-    return typeof value === 'number' ? formatQuantity(name, value, units) : printable(value)
+    if (typeof value === 'number') return formatQuantity(name, value, units)
+    return WRITTEN.has(name) ? printable(value, Number.POSITIVE_INFINITY) : printable(value)
   })
 }

@@ -1,12 +1,14 @@
 /** Styles of the page that `yardhark report --html` writes: black on white, A4 and Letter alike. */
 export const REPORT_CSS = `
-@page { margin: 14mm 15mm }
+@page { margin: 11mm 14mm }
 :root { color-scheme: light; --ink: #000; --soft: #333; --hair: #ccc }
 body { margin: 0 auto; max-width: 48rem; padding: 1rem; background: #fff; color: var(--ink); font: 16px/1.45 system-ui, sans-serif }
 h1 { font-size: 1.6em; line-height: 1.2; margin: 0 0 .6em }
 h2 { font-size: 1.15em; margin: 1em 0 .4em; padding-bottom: .2em; border-bottom: 2px solid }
 ul { margin: 0; padding: 0; list-style: none }
 li { margin: 0 0 .3em }
+li p { margin: 0 0 .2em }
+.group p:first-child { font-weight: 600 }
 .note { color: var(--soft); font-size: .9em; margin: .3em 0 }
 .rule { height: 2.5rem; border-bottom: 1px solid }
 article + article { margin-top: 3rem }
@@ -17,7 +19,7 @@ th, td { text-align: left; vertical-align: top; padding: .2em .6em .2em 0; borde
 th { font-weight: 600; overflow-wrap: normal }
 .number { text-align: right }
 svg { display: block; width: 100%; margin-top: .3em }
-svg.curve { max-width: 36rem }
+svg.curve { max-width: 26rem }
 svg.sketch { max-width: 44rem }
 svg text { font: 15px system-ui, sans-serif }
 svg.spectrum text { font-size: 13px }
@@ -43,16 +45,24 @@ svg .look-peg { fill: #fff; stroke-width: 1.5 }
 svg .look-peg-best { fill: #000 }
 svg text.light { fill: #fff }
 @media print {
-  body { max-width: none; padding: 0; font-size: 10.5pt }
+  body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.3 }
   h1, h2, caption { break-after: avoid }
   li, svg, tr, .ask { break-inside: avoid }
   .note { break-before: avoid }
   thead { display: table-header-group }
-  svg.curve { max-width: 105mm }
-  svg.sketch { max-width: 150mm }
-  img { max-height: 70mm }
+  .heard::after { display: block; clear: both; content: '' }
+  .heard svg.sketch { float: left; width: 56% }
+  .heard svg.sketch:last-child { float: none; width: 75% }
+  .heard table { float: right; width: 37%; font-size: 8.5pt }
+  img { float: right; max-width: 60mm; max-height: 38mm; margin-left: 4mm }
   .spectra { grid-template-columns: repeat(4, 1fr) }
-  .cautions ul { columns: 2; column-gap: 8mm; font-size: 9pt }
+  .tested ul { display: grid; grid-template-columns: repeat(3, minmax(0, 1fr)); gap: 2mm 6mm; font-size: 8.5pt }
+  .tested li:not(.group) { grid-column: 1 / -1 }
+  .cautions ul { columns: 3; column-gap: 5mm; font-size: 8pt; line-height: 1.25 }
+  .asked ul { columns: 2; column-gap: 8mm }
+  .cautions { clear: both }
+  h2 { overflow: hidden }
+  .rule { height: 1.5rem }
   article + article { break-before: page; margin: 0 }
   .sweep table, .line table { font-size: 8pt }
 }

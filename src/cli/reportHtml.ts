@@ -1,6 +1,7 @@
 import type { JobLine } from '../../shared/job/job'
 import { pictureKind } from '../../shared/jobfile/pictureKind'
 import { cellText, isNumberColumn } from '../../shared/report/cellText'
+import { groupedItems } from '../../shared/report/groupedItems'
 import type { Picture } from '../../shared/report/picture'
 import { proofCurve } from '../../shared/report/proofCurve'
 import type { ReportItem, ReportSection, ReportTable } from '../../shared/report/report'
@@ -57,7 +58,10 @@ function sectionHtml(section: ReportSection, { line, parts, sketch }: ArticleOf)
   const isCurves = section.id === 'tested' && items.some(({ curveOf }) => curveOf)
   return [
     `<section class="${section.id}"><h2>${escaped(sentenceOf(section.heading))}</h2><ul>`,
-    ...items.map((item) => `<li>${itemHtml(item, line, parts)}</li>`),
+    ...groupedItems(items).map((group) => {
+      const own = group.map((item) => `<p>${itemHtml(item, line, parts)}</p>`)
+      return `<li${group[0]!.group === undefined ? '' : ' class="group"'}>${own.join('')}</li>`
+    }),
     '</ul>',
     isCurves ? `<p class="note">${escaped(sentence('report_curve_how', {}))}</p>` : '',
     section.id === 'heard' && sketch !== null ? svg(sketch, 'sketch') : '',
@@ -86,7 +90,7 @@ function itemHtml(item: ReportItem, line: JobLine, { units, load }: HtmlParts): 
 
 function photoHtml(bytes: Uint8Array | null): string {
   const kind = bytes === null ? null : pictureKind(bytes)
-  if (bytes === null || kind === null) return `<p class="note">${escaped(sentence('photo_missing', {}))}</p>`
+  if (bytes === null || kind === null) return ` <span class="note">${escaped(sentence('photo_missing', {}))}</span>`
   const type = kind === 'jpg' ? 'jpeg' : kind
   const data = Buffer.from(bytes).toString('base64')
   return `<img alt="${escaped(sentence('label_found_photo', {}))}" src="data:image/${type};base64,${data}">`

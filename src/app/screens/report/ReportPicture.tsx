@@ -1,7 +1,13 @@
 import type { Picture } from '../../../../shared/report/picture'
 
 /** A drawing of the report. */
-export function ReportPicture({ picture, kind }: { readonly picture: Picture; readonly kind: 'curve' | 'spectrum' }) {
+export function ReportPicture({
+  picture,
+  kind,
+}: {
+  readonly picture: Picture
+  readonly kind: 'curve' | 'spectrum' | 'sketch-print'
+}) {
   const { widthPx, heightPx, label, shapes } = picture
   return (
     <svg
@@ -16,7 +22,7 @@ export function ReportPicture({ picture, kind }: { readonly picture: Picture; re
           <path key={i} className={`look-${shape.look}`} d={shape.d} />
         ) : (
           // biome-ignore lint/suspicious/noArrayIndexKey: as above
-          <text key={i} x={shape.x} y={shape.y} textAnchor={shape.anchor}>
+          <text key={i} x={shape.x} y={shape.y} textAnchor={shape.anchor} data-light={shape.light}>
             {shape.text}
           </text>
         ),

@@ -49,9 +49,7 @@ function ReportOfLine({ line }: { readonly line: JobLine }) {
         <ReportTimes line={line} />
         {customerReport(of).map((section) => (
           <SectionPart key={section.id} section={section} line={line}>
-            {section.id === 'heard' && (
-              <ReportSketch line={line} answer={result?.answer ?? null} isConfirmed={said === 'yes'} />
-            )}
+            {section.id === 'heard' && <ReportSketch line={line} result={result} isConfirmed={said === 'yes'} />}
           </SectionPart>
         ))}
       </article>

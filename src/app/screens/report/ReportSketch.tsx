@@ -1,20 +1,26 @@
 import { useCallback, useMemo } from 'react'
 import { NO_DIGGING } from '../../../../shared/job/digging'
 import type { JobLine } from '../../../../shared/job/job'
-import type { LocateAnswer } from '../../../../shared/locate/answer'
+import type { ReportResult } from '../../../../shared/report/reportResult'
+import { sketchPicture } from '../../../../shared/report/sketchPicture'
 import { diggingOf } from '../../../../shared/sketch/diggingOf'
 import { lineSketch } from '../../../../shared/sketch/lineSketch'
 import { sketchPoints } from '../../../../shared/sketch/sketchPoint'
+import { useSay } from '../../frame/useSay'
 import { SketchStill } from '../../sketch/SketchStill'
+import { ReportPicture } from './ReportPicture'
 
 interface ReportSketchProps {
   readonly line: JobLine
-  readonly answer: LocateAnswer | null
+  readonly result: ReportResult | null
   readonly isConfirmed: boolean
 }
 
 /** The line from above with the place; the sentences beside it say the same. */
-export function ReportSketch({ line, answer, isConfirmed }: ReportSketchProps) {
+export function ReportSketch({ line, result, isConfirmed }: ReportSketchProps) {
+  const { units } = useSay()
+  const answer = result?.answer ?? null
+  const picture = useMemo(() => sketchPicture(line, result, isConfirmed, units), [line, result, isConfirmed, units])
   const points = useMemo(
     () =>
       answer === null
@@ -25,7 +31,7 @@ export function ReportSketch({ line, answer, isConfirmed }: ReportSketchProps) {
           ),
     [line.sweeps, answer],
   )
-  const shown = line.keptAnswer?.answer === answer && line.keptAnswer ? line.keptAnswer.line : line.line
+  const shown = result?.line ?? line.line
   const digging = useMemo(
     () => diggingOf(shown, answer?.sources[0], line.digging ?? NO_DIGGING),
     [shown, answer, line.digging],
@@ -46,8 +52,11 @@ export function ReportSketch({ line, answer, isConfirmed }: ReportSketchProps) {
     [shown, digging, line.signs, line.site, points, answer, isConfirmed],
   )
   return (
-    <div className="report-sketch">
-      <SketchStill draw={draw} />
-    </div>
+    <>
+      <div className="report-sketch report-sketch-screen">
+        <SketchStill draw={draw} />
+      </div>
+      {picture && <ReportPicture kind="sketch-print" picture={picture} />}
+    </>
   )
 }

@@ -1,6 +1,7 @@
 import { type ReactNode, useId } from 'react'
 import type { JobLine } from '../../../../shared/job/job'
 import { cellText, isNumberColumn } from '../../../../shared/report/cellText'
+import { groupedItems } from '../../../../shared/report/groupedItems'
 import { proofCurve } from '../../../../shared/report/proofCurve'
 import type { ReportItem, ReportSection, ReportTable } from '../../../../shared/report/report'
 import { levelRange, spectrumPicture } from '../../../../shared/report/spectrumPicture'
@@ -25,9 +26,14 @@ export function SectionPart({ section, line, children }: SectionPartProps) {
     <section className="report-section" data-section={section.id} aria-labelledby={id}>
       <h3 id={id}>{sayKeyed({ key: section.heading, values: {} })}</h3>
       <ul className="report-items">
-        {items.map((item, i) => (
+        {groupedItems(items).map((group, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: sentences have no other name, and never change places
-          <Item key={i} item={item} line={line} />
+          <li key={i} data-group={group[0]!.group !== undefined}>
+            {group.map((item, j) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: as above
+              <Item key={j} item={item} line={line} />
+            ))}
+          </li>
         ))}
       </ul>
       {section.id === 'tested' && items.some(({ curveOf }) => curveOf) && (
@@ -55,11 +61,11 @@ function Item({ item, line }: { readonly item: ReportItem; readonly line: JobLin
   const { sayKeyed } = useSay(test?.unit)
   const curve = test && item.curveOf ? proofCurve(test) : null
   return (
-    <li>
-      {sayKeyed(item.text)}
+    <div>
+      <p>{sayKeyed(item.text)}</p>
       {curve && <ReportPicture kind="curve" picture={curve} />}
       {item.photo && <FoundPhoto photo={{ sha256: item.photo, bytes: 0 }} />}
-    </li>
+    </div>
   )
 }
 
