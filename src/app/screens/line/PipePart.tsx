@@ -5,17 +5,19 @@ import { type Say, useSay } from '../../frame/useSay'
 import { Choice } from '../../look/widgets/Choice'
 import { NumberField } from '../../look/widgets/NumberField'
 import { Panel } from '../../look/widgets/Panel'
+import { PipeSizeField } from '../../pipe/PipeSizeField'
 import { changeDepth } from '../../store/actions/changeDepth'
 import { changeInlet } from '../../store/actions/changeInlet'
 import { changeRoute } from '../../store/actions/changeRoute'
 import { ALONG_LIMITS, DEPTH_LIMITS, type LinePartProps } from './linePart'
 
-/** How deep, where the air comes in, and how sure the route is. */
+/** Which size, how deep, where the air comes in, and how sure the route is. */
 export function PipePart({ lineId, line, site, disabled, onDone }: LinePartProps) {
   const { say } = useSay()
   const { store } = useApp()
   return (
     <Panel heading={say('heading_pipe')}>
+      <PipeSizeField lineId={lineId} line={line} disabled={disabled} />
       <NumberField
         label={say('label_depth')}
         value={line.depthM}

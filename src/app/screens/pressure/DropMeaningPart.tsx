@@ -1,16 +1,13 @@
 import { dropMeaning } from '../../../../shared/pressure/dropMeaning'
 import type { HoldFit } from '../../../../shared/pressure/holdFit'
 import type { FilledLine } from '../../../../shared/pressure/lineCompliance'
-import { KNOWN_SIZES_IN } from '../../../../shared/pressure/pipeSizes'
 import { PIPE_WALLS } from '../../../../shared/pressure/pipeWalls'
 import { KPA_PER } from '../../../../shared/pressure/pressureUnit'
 import { storedEnergy } from '../../../../shared/pressure/storedEnergy'
 import type { KnownPipe } from '../../../../shared/pressure/temperatureEffect'
-import { useApp } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
 import { Panel } from '../../look/widgets/Panel'
-import { SelectField } from '../../look/widgets/SelectField'
-import { changePipeSize } from '../../store/actions/changePipeSize'
+import { PipeSizeField } from '../../pipe/PipeSizeField'
 import type { TestPartProps } from './pressurePart'
 import type { Judged } from './useJudgement'
 
@@ -22,30 +19,13 @@ interface DropMeaningPartProps extends TestPartProps {
 /** A drop as water and as a hole, and why a slow one is no proof of a small leak. */
 export function DropMeaningPart({ line, test, disabled, judged, pipe }: DropMeaningPartProps) {
   const { say } = useSay()
-  const { store } = useApp()
   const fit = judged?.judgement.fit ?? null
   if (judged === null || judged.judgement.verdict !== 'drops' || fit === null) return null
   const lengthM = test.lengthM ?? line.line.lengthM
   const { size } = pipe
-  const nominalIn = line.line.pipe?.nominalIn ?? null
-  const sizes =
-    nominalIn === null || KNOWN_SIZES_IN.includes(nominalIn) ? KNOWN_SIZES_IN : [...KNOWN_SIZES_IN, nominalIn]
   return (
     <Panel heading={say('heading_meaning')}>
-      <SelectField
-        label={say('label_pipe_size')}
-        value={nominalIn === null ? '' : String(nominalIn)}
-        options={[
-          { value: '', words: say('label_size_unsaid') },
-          ...[...sizes]
-            .sort((a, b) => a - b)
-            .map((inches) => ({ value: String(inches), words: say('label_size_line', { size: inches }) })),
-        ]}
-        disabled={disabled}
-        onChange={(text) =>
-          store.dispatch(changePipeSize, { lineId: line.id, nominalIn: text === '' ? null : Number(text) })
-        }
-      />
+      <PipeSizeField lineId={line.id} line={line.line} disabled={disabled} />
       {size === null || lengthM === null ? (
         <p>{say('meaning_needs')}</p>
       ) : (
