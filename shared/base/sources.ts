@@ -230,6 +230,10 @@ export const SOURCES = {
       'S. Shinomoto, K. Shima & J. Tanji, Differences in spiking patterns among cortical neurons, Neural Comput. 15, 2823-2842, 2003',
     seen: 'memory',
   },
+  NIOSH98126: {
+    title: 'NIOSH, Criteria for a recommended standard: occupational noise exposure, publication 98-126, 1998',
+    seen: 'read',
+  },
   CFR1926: { title: '29 CFR 1926.652, Requirements for protective systems (excavations)', seen: 'read' },
   ASTMD1785: {
     title: 'ASTM D1785, PVC plastic pipe, Schedules 40, 80 and 120; dimensions as a public page of pipe data has them',

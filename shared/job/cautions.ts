@@ -1,7 +1,7 @@
 /**
  * Where the work can hurt someone: keys of shared/words by the step they belong to. Shown there until they are hidden for
  * the job, and always in the report, which takes them from here and from nowhere else. Air: [PlasticPipeAir1980]; depth of
- * trenches: [CFR1926]; the others are common practice, no source.
+ * trenches: [CFR1926]; hearing: [NIOSH98126]; the others are common practice, no source.
  */
 export const CAUTIONS = {
   pressure: [
@@ -12,7 +12,7 @@ export const CAUTIONS = {
     'caution_drinking',
     'caution_code_first',
   ],
-  sound: ['caution_air_sound', 'caution_air_filled', 'caution_air_isolate', 'caution_headphones'],
+  sound: ['caution_air_sound', 'caution_air_filled', 'caution_air_isolate', 'caution_ears', 'caution_headphones'],
   dig: [
     'caution_marks',
     'caution_trench',

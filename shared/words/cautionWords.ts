@@ -26,5 +26,8 @@ export const CAUTION_WORDS = {
   caution_air_isolate: {
     text: 'Shut off filter, heater and chlorinator before any air: air caught in a filter tank can throw its lid.',
   },
+  caution_ears: {
+    text: 'Headphones low: ears stand 85 dBA for 8 hours a day, and every 3 dB more halve that.',
+  },
   caution_adhesive: { text: "Adhesives: gloves, fresh air, and the maker's sheet." },
 } as const satisfies Record<string, Wording>

@@ -24,7 +24,7 @@ export async function packJobFile(
       const bytes = await loadSound(database, sha256)
       return bytes === null ? null : new Uint8Array(bytes)
     },
-    rings: async (sha256) => heard[sha256]?.evidence?.ringList ?? [],
+    rings: async (digest) => heard[digest]?.evidence?.ringList ?? [],
     onDone,
   })
   const pieces: BlobPart[] = []
