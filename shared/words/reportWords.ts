@@ -3,7 +3,8 @@ import type { Wording } from './wording'
 /** What the customer and the office are told of a job. */
 export const REPORT_WORDS = {
   label_report: { text: 'Report' },
-  heading_report: { text: 'Report: {job}, {line}' },
+  heading_report: { text: 'Report: {name}' },
+  label_report_name: { text: '{job}, {line}' },
   heading_report_asked: { text: 'What was asked' },
   heading_report_tested: { text: 'What was tested' },
   heading_report_heard: { text: 'What was heard' },
@@ -11,7 +12,7 @@ export const REPORT_WORDS = {
   heading_report_mended: { text: 'What was done' },
   heading_report_cautions: { text: 'Cautions' },
   heading_report_ask: { text: 'Whom to ask' },
-  heading_report_office: { text: 'For the office: {job}, {line}' },
+  heading_report_office: { text: 'For the office: {name}' },
   heading_office_line: { text: 'The line and the settings' },
   heading_office_sweep: { text: 'The sweep' },
   heading_office_spectra: { text: 'Spectra' },

@@ -17,14 +17,14 @@ table { border-collapse: collapse; margin: .6em 0; font-variant-numeric: tabular
 caption { text-align: left; font-weight: 600; padding: .2em 0 }
 th, td { text-align: left; vertical-align: top; padding: .2em .6em .2em 0; border-bottom: 1px solid var(--hair); overflow-wrap: anywhere }
 th { font-weight: 600; overflow-wrap: normal }
-.number { text-align: right }
+.number { text-align: right; white-space: nowrap }
 svg { display: block; width: 100%; margin-top: .3em }
 svg.curve { max-width: 26rem }
 svg.sketch { max-width: 44rem }
 svg text { font: 15px system-ui, sans-serif }
 svg.spectrum text { font-size: 13px }
 svg path { fill: none; stroke: #000; stroke-width: 1.5 }
-.spectra { display: grid; grid-template-columns: repeat(auto-fill, minmax(11rem, 1fr)); gap: .5rem }
+div.spectra { display: grid; grid-template-columns: repeat(auto-fill, minmax(11rem, 1fr)); gap: .5rem }
 svg .look-rule { stroke: #ccc; stroke-width: 1 }
 svg .look-asked { stroke-dasharray: 6 5 }
 svg .look-band { fill: #ddd; stroke: none }
@@ -55,7 +55,7 @@ svg text.light { fill: #fff }
   .heard svg.sketch:last-child { float: none; width: 75% }
   .heard table { float: right; width: 37%; font-size: 8.5pt }
   img { float: right; max-width: 60mm; max-height: 38mm; margin-left: 4mm }
-  .spectra { grid-template-columns: repeat(4, 1fr) }
+  div.spectra { grid-template-columns: repeat(4, 1fr) }
   .tested ul { display: grid; grid-template-columns: repeat(3, minmax(0, 1fr)); gap: 2mm 6mm; font-size: 8.5pt }
   .tested li:not(.group) { grid-column: 1 / -1 }
   .cautions ul { columns: 3; column-gap: 5mm; font-size: 8pt; line-height: 1.25 }

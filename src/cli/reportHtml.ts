@@ -8,6 +8,7 @@ import type { ReportItem, ReportSection, ReportTable } from '../../shared/report
 import { levelRange, spectrumPicture } from '../../shared/report/spectrumPicture'
 import { sentence, wordsOf } from '../../shared/words/sentence'
 import type { ShownUnits } from '../../shared/words/shownUnits'
+import { unbroken } from '../../shared/words/unbroken'
 import { REPORT_CSS } from './reportCss'
 import { itemWords } from './reportText'
 
@@ -82,7 +83,7 @@ function itemHtml(item: ReportItem, line: JobLine, { units, load }: HtmlParts): 
   const test = line.pressureTests?.find(({ id }) => id === item.curveOf)
   const curve = test === undefined ? null : proofCurve(test)
   return [
-    escaped(itemWords(item, line, units)),
+    escaped(unbroken(itemWords(item, line, units))),
     curve === null ? '' : svg(curve, 'curve'),
     item.photo === undefined ? '' : photoHtml(load(item.photo)),
   ].join('')

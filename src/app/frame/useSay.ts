@@ -1,6 +1,7 @@
 import { useMemo } from 'react'
 import { type Keyed, sentence, type WordValues, wordsOf } from '../../../shared/words/sentence'
 import type { ShownUnits } from '../../../shared/words/shownUnits'
+import { unbroken } from '../../../shared/words/unbroken'
 import type { WordKey } from '../../../shared/words/words'
 import { useAppState } from './useApp'
 
@@ -32,11 +33,4 @@ export function useSay(pressure?: ShownUnits['pressure']): Sayer {
     }),
     [units],
   )
-}
-
-/** A number and its unit stay in one line. */
-function unbroken(text: string): string {
-  return text
-    .replace(/(?:\d+ ft )?(?:\d+ )?(?:1\/2|\d+) in\b/g, (tape) => tape.replaceAll(' ', '\u00a0'))
-    .replace(/(\d) (m|ft|Hz|dB|dBFS|s|%|kPa|psi|bar|MB|min|mL|mm|J)(?![\w-])/g, '$1\u00a0$2')
 }

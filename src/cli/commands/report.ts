@@ -3,6 +3,7 @@ import type { Job, JobLine } from '../../../shared/job/job'
 import type { Sounding } from '../../../shared/locate/answer'
 import { customerReport } from '../../../shared/report/customerReport'
 import { officeReport } from '../../../shared/report/officeReport'
+import { reportName } from '../../../shared/report/reportName'
 import { type ReportResult, reportResult } from '../../../shared/report/reportResult'
 import { sketchPicture } from '../../../shared/report/sketchPicture'
 import { sentence } from '../../../shared/words/sentence'
@@ -41,7 +42,7 @@ async function reported(opened: ReportJob, line: JobLine, units: ShownUnits): Pr
   const result = await resultOf(opened, line)
   const said = result === null ? null : (confirmationOf(line, result.answer)?.says ?? null)
   const of = { line, result, said, units }
-  const names = { job: nameOf(opened.job), line: line.name }
+  const names = { name: reportName(opened.job, line) }
   return {
     line,
     title: sentence('heading_report', names),

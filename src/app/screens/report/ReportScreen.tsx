@@ -3,6 +3,7 @@ import { confirmationOf } from '../../../../shared/job/confirmationOf'
 import type { JobLine } from '../../../../shared/job/job'
 import { customerReport } from '../../../../shared/report/customerReport'
 import { officeReport } from '../../../../shared/report/officeReport'
+import { reportName } from '../../../../shared/report/reportName'
 import { type ReportResult, reportResult } from '../../../../shared/report/reportResult'
 import { ExportJobButton } from '../../export/ExportJobButton'
 import { PageNotices } from '../../frame/PageNotices'
@@ -28,7 +29,7 @@ export function ReportScreen() {
 
 function ReportOfLine({ line }: { readonly line: JobLine }) {
   const { say, units } = useSay()
-  const jobName = useAppState((state) => state.job?.name ?? '')
+  const name = useAppState((state) => (state.job === null ? '' : reportName(state.job, line)))
   const result = useResult(line)
   const [withOffice, setWithOffice] = useState(false)
   const said = result === null ? null : (confirmationOf(line, result.answer)?.says ?? null)
@@ -45,7 +46,7 @@ function ReportOfLine({ line }: { readonly line: JobLine }) {
         <ExportJobButton />
       </div>
       <article className="report">
-        <h2 className="report-title">{say('heading_report', { job: jobName, line: line.name })}</h2>
+        <h2 className="report-title">{say('heading_report', { name })}</h2>
         <ReportTimes line={line} />
         {customerReport(of).map((section) => (
           <SectionPart key={section.id} section={section} line={line}>
@@ -54,7 +55,7 @@ function ReportOfLine({ line }: { readonly line: JobLine }) {
         ))}
       </article>
       <article className="report report-office" data-printed={withOffice}>
-        <h2 className="report-title">{say('heading_report_office', { job: jobName, line: line.name })}</h2>
+        <h2 className="report-title">{say('heading_report_office', { name })}</h2>
         {officeReport(of, VERSION).map((section) => (
           <SectionPart key={section.id} section={section} line={line} />
         ))}
