@@ -7,6 +7,8 @@ export default defineConfig({
   define: { YARDHARK_VERSION: '"0.0.0-test"', YARDHARK_CORE: '"test"' },
   test: {
     env: { TZ: 'UTC', LANG: 'C.UTF-8' },
+    // The tests start with all words, as the command line does.
+    setupFiles: [resolve(import.meta.dirname, '../shared/words/speakAll.ts')],
     testTimeout: 60_000,
     // By itself it would leave one processor out, which of two is half.
     maxWorkers: '100%',

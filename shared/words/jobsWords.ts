@@ -66,4 +66,6 @@ export const JOBS_WORDS = {
     mend: 'Delete a job you no longer need for good, or make room on the device, and open them again.',
   },
   open_failed: { text: 'It could not be opened: {why}.', mend: 'Nothing here was changed. Try again.' },
+  label_new_job: { text: 'New job' },
+  do_new_job: { text: 'New job' },
 } as const satisfies Record<string, Wording>

@@ -2,7 +2,6 @@ import type { Wording } from './wording'
 
 /** Cut, parts with their proofs, steps of the repair, the joint. */
 export const MEND_WORDS = {
-  label_mend: { text: 'Mend' },
   heading_cut: { text: 'Cut and parts' },
   cut_why: {
     text: 'Cut on one side of the damage and test each side by itself. A side that holds is done.',

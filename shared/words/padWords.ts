@@ -139,6 +139,4 @@ export const PAD_WORDS = {
   route_why_drawing: { text: 'A line from a drawing is taken to run within {route_m} of where it is drawn.' },
   route_why_paced: { text: 'A paced or guessed line is taken to run within {route_m} of where it is drawn.' },
   route_typed: { text: 'This figure was typed: the usual one would be {route_m}.' },
-  do_new_job: { text: 'New job' },
-  label_new_job: { text: 'New job' },
 } as const satisfies Record<string, Wording>

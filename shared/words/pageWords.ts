@@ -62,4 +62,9 @@ export const PAGE_WORDS = {
   field_too_low: { text: 'At least {least} is needed here.' },
   field_too_high: { text: 'At most {most} is possible here.' },
   field_missing: { text: 'A number is needed here.' },
+  label_mend: { text: 'Mend' },
+  label_practice: { text: 'Practice' },
+  label_pressure_screen: { text: 'Pressure' },
+  label_listen: { text: 'Listen' },
+  label_report: { text: 'Report' },
 } as const satisfies Record<string, Wording>

@@ -2,7 +2,6 @@ import type { Wording } from './wording'
 
 /** Training the ear: drills, their explanations, progress. */
 export const PRACTICE_WORDS = {
-  label_practice: { text: 'Practice' },
   heading_drills: { text: 'Train your ear' },
   practice_invented: {
     text: 'These sounds and readings are invented: they come from the synthetic yard of this program. Real ground sounds otherwise.',

@@ -2,7 +2,6 @@ import type { Wording } from './wording'
 
 /** Words of the screen Pressure. */
 export const PRESSURE_WORDS = {
-  label_pressure_screen: { text: 'Pressure' },
   heading_complaint: { text: 'Complaint and isolation' },
   label_complaint_said: { text: 'What was complained of' },
   label_ruled_out: { text: 'Looked at and ruled out' },

@@ -2,7 +2,6 @@ import type { Wording } from './wording'
 
 /** The screen Listen: recording at the points. */
 export const RECORD_WORDS = {
-  label_listen: { text: 'Listen' },
   heading_next_clip: { text: 'Next clip' },
   heading_live: { text: 'What is heard now' },
   heading_last_clip: { text: 'The clip just recorded' },
@@ -16,16 +15,12 @@ export const RECORD_WORDS = {
   do_again: { text: 'Record it again' },
   do_remove_clip: { text: 'Take the clip out' },
   do_restore_clip: { text: 'Put back' },
-  do_add_recorded_clip: { text: 'Record a clip' },
   do_change_listen: { text: 'Change how clips are recorded' },
   do_close_microphone: { text: 'Close the microphone' },
   label_point_at: { text: 'Point {point} at {along_m} along' },
   label_point_beside_left: { text: 'Point {point} at {along_m} along, {off_m} to the left' },
   label_point_beside_right: { text: 'Point {point} at {along_m} along, {off_m} to the right' },
-  label_air_on: { text: 'Air on' },
-  label_air_off: { text: 'Air off' },
   label_air: { text: 'Air' },
-  label_take_number: { text: 'Take {take}' },
   label_length_of_clips: { text: 'Length of a clip' },
   label_seconds: { text: '{seconds} seconds' },
   label_other_length: { text: 'Another length' },
@@ -45,7 +40,6 @@ export const RECORD_WORDS = {
   label_speak: { text: 'Say the next point aloud' },
   label_monitor: { text: 'Hear the microphone in the headphones' },
   label_record_into: { text: 'Clips join' },
-  label_sweep_go_on: { text: 'Sweep {name}' },
   label_sweep_new: { text: 'A new sweep, {name}' },
   monitor_caution: {
     text: 'With headphones only: from a loudspeaker it would howl. Headphones off when others dig, saw or drive near.',
@@ -99,8 +93,6 @@ export const RECORD_WORDS = {
     mend: 'Record longer here.',
   },
   label_clip_of: { text: 'Point {point}, air {air}, take {take}' },
-  label_on: { text: 'on' },
-  label_off: { text: 'off' },
   label_point_done: { text: 'Point {point}: recorded' },
   label_point_half: { text: 'Point {point}: air off is missing' },
   label_point_open: { text: 'Point {point}: not recorded' },
@@ -114,39 +106,6 @@ export const RECORD_WORDS = {
   more_point_taken: { text: 'This line has a point {point} already.' },
   more_point_advised: { text: 'The answer asks for {along_m} along: there a clip tells most.' },
   do_take_advice: { text: 'Add point {point} there' },
-  ended_stopped: { text: 'The clip was ended by hand.', mend: 'Record it again if it is too short.' },
-  ended_unplugged: {
-    text: 'The microphone was unplugged in the middle; what it gave until then is kept.',
-    mend: 'Plug it in and record it again.',
-  },
-  ended_hidden: {
-    text: 'The page was left in the middle of the clip; what came until then is kept.',
-    mend: 'Keep the page in front while it records, and record it again.',
-  },
-  ended_killed: {
-    text: 'The app was ended in the middle of the clip; what came until then is kept.',
-    mend: 'Record it again if it is too short.',
-  },
-  ended_full: {
-    text: 'The device had no room left in the middle of the clip; what came until then is kept.',
-    mend: 'Make room and record it again.',
-  },
-  phone_echo_on: {
-    text: 'The phone did not turn echo cancellation off, which takes away what it holds for echo.',
-    mend: 'Choose another microphone or browser; a USB interface often obeys.',
-  },
-  phone_noise_on: {
-    text: 'The phone did not turn noise suppression off: it may take the bubbling for noise.',
-    mend: 'Choose another microphone or browser; a USB interface often obeys.',
-  },
-  phone_gain_on: {
-    text: 'The phone did not turn automatic gain off: levels cannot be compared while it is on.',
-    mend: 'Choose another microphone or browser; a USB interface often obeys.',
-  },
-  phone_headset_rate: {
-    text: 'The sound comes at {rate_hz}, as from a headset without a wire.',
-    mend: 'Switch Bluetooth off and plug the ground microphone in.',
-  },
   mic_not_secure: {
     text: 'A browser gives a page the microphone only over https, and this page came without.',
     mend: 'Open it over https to record. Clips of a recorder can be imported here all the same.',
@@ -185,18 +144,6 @@ export const RECORD_WORDS = {
     text: 'Room is left for about {clips} clips of {length_s}.',
     mend: 'Delete jobs you no longer need, or make room on the device, before you go on.',
   },
-  left_found: {
-    text: 'A clip was cut off when the app ended: point {point}, air {air}, about {length_s}, of {name}.',
-  },
-  left_no_job: { text: 'A clip was cut off when the app ended, about {length_s}. Its job is no longer there.' },
-  do_keep_left: { text: 'Keep it as a clip' },
-  do_drop_left: { text: 'Throw it away' },
-  left_kept: { text: 'The clip of point {point} is in the job.' },
-  left_full: {
-    text: 'This device has no room left to make a clip of it. It stays as it is.',
-    mend: 'Delete a job you no longer need for good, or make room on the device, and try again.',
-  },
-  left_not_kept: { text: 'The clip could not be kept: {why}.', mend: 'Make room on the device and try again.' },
   say_next_on: { text: 'Next, point {point}.' },
   say_next_off: { text: 'Next, point {point}, air off.' },
   say_turn_off: { text: 'Leave it there. Air off.' },

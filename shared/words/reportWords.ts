@@ -2,7 +2,6 @@ import type { Wording } from './wording'
 
 /** What the customer and the office are told of a job. */
 export const REPORT_WORDS = {
-  label_report: { text: 'Report' },
   heading_report: { text: 'Report: {name}' },
   label_report_name: { text: '{job}, {line}' },
   heading_report_asked: { text: 'What was asked' },

@@ -1,8 +1,8 @@
 import { printable } from '../base/shown'
 import { formatQuantity } from './formatQuantity'
 import { METRIC, type ShownUnits } from './shownUnits'
-import type { Wording } from './wording'
-import { WORDS, type WordKey } from './words'
+import { wordingOf } from './spoken'
+import type { WORDS, WordKey } from './words'
 
 /** Names between braces in a text. */
 type Placeholder<Text> = Text extends `${string}{${infer Name}}${infer Rest}` ? Name | Placeholder<Rest> : never
@@ -24,7 +24,7 @@ export type WordValues<Key extends WordKey> = Readonly<
  * @param values Numbers in the unit at the end of their names; texts as they are.
  */
 export function sentence<Key extends WordKey>(key: Key, values: WordValues<Key>, units: ShownUnits = METRIC): string {
-  return filled(WORDS[key].text, values, units)
+  return filled(wordingOf(key)?.text ?? key, values, units)
 }
 
 /** A key of the core with its values: a reason, a problem, a tape distance. */
@@ -40,11 +40,11 @@ export interface Keyed {
  *   itself with its values: a strange word in an answer is better than no answer.
  */
 export function wordsOf({ key, values }: Keyed, units: ShownUnits = METRIC): { text: string; mend: string | null } {
-  if (!Object.hasOwn(WORDS, key)) {
+  const wording = wordingOf(key)
+  if (wording === undefined) {
     const told = Object.entries(values).map(([name, value]) => `${name} ${value}`)
     return { text: printable([key, ...told].join(', ')), mend: null }
   }
-  const wording: Wording = WORDS[key as WordKey]
   return {
     text: filled(wording.text, values, units),
     mend: wording.mend === undefined ? null : filled(wording.mend, values, units),

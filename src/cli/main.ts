@@ -1,3 +1,4 @@
+import '../../shared/words/speakAll'
 import { isMainThread } from 'node:worker_threads'
 import { FormatError } from '../../shared/base/errors'
 import { nearestWord } from '../../shared/base/nearestWord'

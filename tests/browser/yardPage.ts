@@ -136,6 +136,11 @@ interface AxeScope {
 
 /** What an accessibility checker finds, one line a finding: rule, element, what to do. */
 export async function axeFindings(page: Page, { within, onlyContrast }: AxeScope = {}): Promise<string[]> {
+  // A colour that is still on its way to another is neither of them.
+  await page.evaluate(async () => {
+    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)))
+    await Promise.allSettled(document.getAnimations().map((animation) => animation.finished))
+  })
   // The page has no frames: checking it as one document takes a third of the time.
   const builder = new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).setLegacyMode()
   if (within !== undefined) builder.include(within)

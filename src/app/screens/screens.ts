@@ -89,11 +89,17 @@ interface Later {
 function later(load: () => Promise<ComponentType>): Later {
   let fetched: ComponentType | null = null
   const fetch = async () => {
-    fetched ??= await load()
+    fetched ??= await withWords(load)
     return fetched
   }
   const waiting = lazy(async () => ({ default: await fetch() }))
   return { fetch, present: () => fetched ?? waiting }
+}
+
+/** Screens that come later bring their words. */
+async function withWords<Result>(load: () => Promise<Result>): Promise<Result> {
+  const [loaded] = await Promise.all([load(), import('../../../shared/words/speakAll')])
+  return loaded
 }
 
 /** Chosen once, when it is gone to: a page that waits for what is there already would stay blank for a moment. */
