@@ -1,6 +1,7 @@
 import type { ClipEvidence } from '../evidence/evidence'
 import { BAND_FEATURES, CLIP_FEATURES, type Feature } from '../evidence/features'
 import type { Timbre } from '../spectrum/timbre'
+import { RING_FEATURES } from './ringFeatures'
 
 /** What is measured of one clip for the detector. */
 export interface HeardSound {
@@ -57,13 +58,26 @@ function against(id: string, name: string): DetectorFeature {
   }
 }
 
+/** How far one level of a band stands over another of the same. */
+function swing(hz: number, over: string, under: string, name: string, meaning: string): DetectorFeature {
+  const [upper, lower] = [listed(`band_${hz}_hz_${over}_dbfs`), listed(`band_${hz}_hz_${under}_dbfs`)]
+  return {
+    id: `band_${hz}_hz_${name}_db`,
+    meaning,
+    of: ({ evidence }) => {
+      const [high, low] = [upper.of(evidence), lower.of(evidence)]
+      return high === null || low === null ? null : high - low
+    },
+  }
+}
+
 function ofTimbre(id: string, meaning: string, pick: (timbre: Timbre) => number | undefined): DetectorFeature {
   return { id, meaning, of: ({ timbre }) => (timbre === null ? null : (pick(timbre) ?? null)) }
 }
 
 /**
- * What the detector looks at, in the order of a model's numbers: rings and their kind, the shape of the spectrum, how it
- * swells, and timbre. Gain plays no part: each device has its own.
+ * What the detector looks at, in the order of a model's numbers: rings and their kinds, the shape of the spectrum, how
+ * each band swells, and timbre. Gain plays no part: each device has its own.
  */
 export const DETECTOR_FEATURES: readonly DetectorFeature[] = [
   ...AS_THEY_ARE.map((id) => changed(id, id, (value) => value)),
@@ -71,6 +85,11 @@ export const DETECTOR_FEATURES: readonly DetectorFeature[] = [
   ...OF_RINGS.map((id) => changed(id, `ln_${id}`, (value) => Math.log(Math.max(value, 1e-6)))),
   against('airborne_dbfs', 'airborne_against_level_db'),
   ...SHAPE_HZ.map((hz) => against(`band_${hz}_hz_level_dbfs`, `band_${hz}_hz_against_level_db`)),
+  ...RING_FEATURES.map(({ id, meaning, of }) => ({ id, meaning, of: ({ evidence }: HeardSound) => of(evidence) })),
+  ...SHAPE_HZ.map((hz) => swing(hz, 'busy', 'quiet', 'swell', 'How far busy moments stand over quiet ones in a band.')),
+  ...SHAPE_HZ.map((hz) =>
+    swing(hz, 'level', 'quiet', 'burst', 'How far the mean level of a band stands over its quiet moments.'),
+  ),
   ...Array.from({ length: COEFFICIENTS - 1 }, (_, i) =>
     ofTimbre(`mfcc_${i + 1}`, 'Colour of the sound: mel-frequency cepstral coefficient.', ({ mfcc }) => mfcc[i + 1]),
   ),

@@ -1,4 +1,5 @@
 import type { Problem } from '../base/problem'
+import type { Detected } from '../evidence/detected'
 import type { ClipEvidence } from '../evidence/evidence'
 import type { SketchPlace } from '../line/line'
 import type { SweepRow } from '../sweep/sweep'
@@ -17,6 +18,8 @@ export interface Sounding {
   readonly evidence: ClipEvidence | null
   /** Problems beyond the evidence's own: file missing, unreadable. */
   readonly problems: readonly Problem[]
+  /** What an installed detector says of it; left out or `null` where none was asked. */
+  readonly detected?: Detected | null
 }
 
 /** A place the sound comes from. */
@@ -75,4 +78,18 @@ export interface LocateAnswer {
     readonly probability: number
     readonly cost: number | null
   }[]
+  /** What a detector added to the answer; `null` where none was asked. */
+  readonly detector?: DetectorPart | null
+}
+
+/** How much a detector weighed. */
+export interface DetectorPart {
+  /** How much better what it said fits the likeliest place than no leak anywhere, nepers. */
+  readonly supportNepers: number
+  /** Clips that it spoke of, and the mean of what it may weigh there, 0 to 1. */
+  readonly clips: number
+  readonly meanTrust: number
+  /** Clips of a device, or on a cover, that it never heard. */
+  readonly newDevices: number
+  readonly newCovers: number
 }

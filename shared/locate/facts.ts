@@ -23,4 +23,6 @@ export interface Facts {
   readonly known: readonly TriedSource[]
   /** How much better the ring counts fit with a leak at the likeliest place than without any, nepers. */
   readonly ringSupport: number
+  /** The same of what a detector said; 0 where none was asked. */
+  readonly detectorSupport: number
 }

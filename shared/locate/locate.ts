@@ -7,6 +7,8 @@ import { lineRange } from '../line/lineRange'
 import { placeAlong } from '../line/placeAlong'
 import { tapeDistance } from '../line/tapeDistance'
 import type { LocateAnswer, Reason, Sounding, Source } from './answer'
+import { detectorPart } from './detectorPart'
+import { detectorReason } from './detectorReason'
 import { digFirst } from './digFirst'
 import { digReason } from './digReason'
 import { type FitModel, FLOOR_HABITS, fitModel } from './fitModel'
@@ -71,10 +73,11 @@ export function locate(input: LocateInput): LocateAnswer {
         frame === null ? { alongM: [], perM: [] } : { alongM: [...frame.grid], perM: [...frame.grid].map(() => 0) },
       listenNext: [],
       digFirst: [],
+      detector: null,
     }
   }
 
-  const { model, known, scan, two, logNone, ringSupport } = fitSweep(input, frame)
+  const { model, known, scan, two, logNone, ringSupport, detectorSupport } = fitSweep(input, frame)
   const logOdds = scan.logEvidence + Math.log(PRIOR_OF_SOURCE) - (logNone + Math.log(1 - PRIOR_OF_SOURCE))
   const probability = 1 / (1 + Math.exp(-logOdds))
   const sourceFrom = (perM: Float64Array, chance: number) =>
@@ -94,8 +97,10 @@ export function locate(input: LocateInput): LocateAnswer {
     soundings,
     known,
     ringSupport,
+    detectorSupport,
   }
   const { verdict, why } = judge(facts)
+  const detector = detectorPart(soundings, detectorSupport)
   const sources = verdict === 'no leak heard' ? [] : [candidate, ...(second ? [second] : [])]
   const expected = sources.length > 0 ? probability : 0
   const windows = sources.map((source) => source.windowM)
@@ -106,6 +111,7 @@ export function locate(input: LocateInput): LocateAnswer {
       ...why,
       ...reasonsFor(facts, verdict),
       ...secondReason(sources[1]),
+      ...detectorReason(detector),
       ...(verdict === 'located' ? digReason(pieces) : []),
     ],
     sources,
@@ -114,6 +120,7 @@ export function locate(input: LocateInput): LocateAnswer {
     density: { alongM: [...frame.grid], perM: [...perM].map((density) => density * expected) },
     listenNext: verdict === 'no leak heard' ? [] : listenNext(facts, why),
     digFirst: pieces,
+    detector,
   }
 }
 
@@ -182,7 +189,8 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
           (noise) => fitSources({ ...plain, noise }, known, ground, noLeak).logEvidence,
         ),
       ) + ringsNone,
-    ringSupport: (two?.logRings ?? best.logEvidence - best.fit.logEvidence) - ringsNone,
+    ringSupport: (two?.logRings ?? best.logRings) - ringsNone,
+    detectorSupport: two?.logDetector ?? best.logDetector,
   }
 }
 

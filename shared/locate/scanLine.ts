@@ -6,6 +6,7 @@ import { acrossToSource } from '../line/distanceToSource'
 import type { Line } from '../line/line'
 import { linePath } from '../line/linePath'
 import { stretchAt } from '../line/stretchAt'
+import { logDetectorLikelihood } from './detectorEvidence'
 import type { FitModel } from './fitModel'
 import { type ColdStart, type Fit, fitSources } from './fitSources'
 import type { Parameters } from './parameters'
@@ -38,6 +39,9 @@ export interface TriedEvidence {
 /** A place that was tried with the best fit found there. */
 export interface TriedPlace extends TriedEvidence {
   readonly fit: Fit
+  /** ln of the likelihood of the ring counts, and of what a detector said. */
+  readonly logRings: number
+  readonly logDetector: number
 }
 
 /** The evidence for a leak along the line. */
@@ -207,11 +211,9 @@ export function tryPlace(
     ...known,
   ]
   const fit = fitSources(model, sources, ground, start, trusting)
-  return {
-    alongM,
-    fit,
-    logEvidence: fit.logEvidence + logRingLikelihood(model.settings, fit.leaksOverFloorDb, sources[0]!.passedBy),
-  }
+  const logRings = logRingLikelihood(model.settings, fit.leaksOverFloorDb, sources[0]!.passedBy)
+  const logDetector = logDetectorLikelihood(model.settings, fit.leaksOverFloorDb, sources[0]!.passedBy)
+  return { alongM, fit, logRings, logDetector, logEvidence: fit.logEvidence + logRings + logDetector }
 }
 
 /** Which settings-down stand between the air inlet and a leak; none when no inlet was told. */

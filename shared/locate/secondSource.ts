@@ -2,6 +2,7 @@ import { dbToPower } from '../base/units'
 import { groundPrior } from '../ground/groundPrior'
 import { depthAt } from '../line/depthAt'
 import { stretchAt } from '../line/stretchAt'
+import { logDetectorLikelihood } from './detectorEvidence'
 import { shapeLayout } from './fitModel'
 import { type Fit, fitSources } from './fitSources'
 import type { Parameters } from './parameters'
@@ -44,6 +45,8 @@ export interface TwoSources {
   readonly probability: number
   /** ln of the likelihood of the ring counts with both. */
   readonly logRings: number
+  /** The same of what a detector said. */
+  readonly logDetector: number
 }
 
 interface Pair {
@@ -51,7 +54,8 @@ interface Pair {
   readonly secondM: number
   readonly fit: Fit
   readonly logRings: number
-  /** ln of the evidence of levels and rings together. */
+  readonly logDetector: number
+  /** ln of the evidence of levels, rings and a detector together. */
   readonly logEvidence: number
   /** The same with the prior of both places. */
   readonly logPosterior: number
@@ -77,7 +81,7 @@ export function secondSource(input: ScanInput, scan: Scan): TwoSources | null {
   if (start.logEvidence < first.logEvidence + HOPELESS) return null
   const best = named(input, climb(input, otherFirst(input, others, start)), first.alongM)
   if (best.logEvidence < first.logEvidence + HOPELESS) return null
-  const ringsForBoth = best.logRings - (first.logEvidence - first.fit.logEvidence)
+  const ringsForBoth = best.logRings - first.logRings
   if (ringsForBoth < FAINT.ringNepers && mostOverRestDb(best) < FAINT.overRestDb) return null
   const firsts = around(input, best, 'firstM')
   const seconds = around(input, best, 'secondM')
@@ -103,6 +107,7 @@ export function secondSource(input: ScanInput, scan: Scan): TwoSources | null {
     secondPerM: other.perM,
     probability: 1 / (1 + Math.exp(-logOdds)),
     logRings: best.logRings,
+    logDetector: best.logDetector,
   }
 }
 
@@ -187,9 +192,10 @@ function tryPair(input: ScanInput, firstM: number, secondM: number, start: Param
   }))
   const fit = fitSources(model, [...leaks, ...known], ground, start, trusting)
   const logRings = logRingLikelihood(model.settings, fit.leaksOverFloorDb, passed)
-  const logEvidence = fit.logEvidence + logRings
+  const logDetector = logDetectorLikelihood(model.settings, fit.leaksOverFloorDb, passed)
+  const logEvidence = fit.logEvidence + logRings + logDetector
   const logPosterior = logEvidence + logPrior(input, firstM) + logPrior(input, secondM)
-  return { firstM, secondM, fit, logRings, logEvidence, logPosterior }
+  return { firstM, secondM, fit, logRings, logDetector, logEvidence, logPosterior }
 }
 
 function moved(input: ScanInput, pair: Pair, which: 'firstM' | 'secondM', alongM: number): Pair {

@@ -24,4 +24,6 @@ export interface SettingDown {
   readonly off: BandRow | null
   /** Rings a second with the air on, and the seconds listened; `null` without an air-on clip. */
   readonly rings: { readonly ratePerS: number; readonly listenedS: number; readonly bubbling: number } | null
+  /** What a detector says of the air-on clip, nepers for a leak; `null` where none was asked. */
+  readonly detectedNepers: number | null
 }

@@ -53,6 +53,7 @@ export function settingsDown(soundings: readonly Sounding[], line: Line, sweeps:
         listenedS: on.evidence!.durationS,
         bubbling: on.evidence!.bubbling,
       },
+      detectedNepers: on?.detected?.nepers ?? null,
     }
   })
 }

@@ -60,6 +60,18 @@ export const REASON_WORDS = {
   reason_second_source: {
     text: 'One source does not explain all points. A second lies {second_m} along; its probability is {probability}.',
   },
+  reason_detector_for: {
+    text: 'The detector speaks for it: what it heard in {clips} clips is {times} times as likely with a leak there. Its word counts {share}.',
+  },
+  reason_detector_against: {
+    text: 'The detector speaks against it: what it heard in {clips} clips is {times} times as likely without a leak. Its word counts {share}.',
+  },
+  reason_detector_neither: {
+    text: 'The detector speaks neither for nor against it after {clips} clips. Its word counts {share}.',
+  },
+  reason_detector_unheard: {
+    text: 'Of {clips} clips, {new_devices} are of a device and {new_covers} on a cover that the detector never heard: there it weighs less.',
+  },
   reason_sound_may_leave_beside: {
     text: 'This is where the sound leaves the ground. Bedding or a slab can shift that from the hole.',
   },

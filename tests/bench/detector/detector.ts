@@ -11,9 +11,9 @@ import { SCHOOL_FAMILIES } from '../../../shared/synth/schoolFamilies'
 import { modelCard } from '../../../src/cli/modelCard'
 import { CATALOGUE } from '../../support/realSounds/catalogue'
 import { inProcesses } from '../inProcesses'
-import { hearRealSound, WATER } from './hearRealSound'
+import { WATER } from './hearRealSound'
 import type { HeardClip } from './hearSound'
-import type { YardOrder } from './hearYard'
+import type { SoundOrder } from './soundWorker'
 
 /**
  * What a detector is worth that learnt in the school yards and from ordinary sounds: `npm run bench:detector`. It is judged by
@@ -21,7 +21,7 @@ import type { YardOrder } from './hearYard'
  * `--write` keeps the model and its card as the starting model of the app.
  */
 const USAGE = 'usage: npm run bench:detector -- [YARDS A SCHOOL FAMILY] [--write]'
-const WORKER = fileURLToPath(new URL('./yardWorker.ts', import.meta.url))
+const WORKER = fileURLToPath(new URL('./soundWorker.ts', import.meta.url))
 const MODEL = fileURLToPath(new URL('../../../public/starting-detector.json', import.meta.url))
 /** Yards of each family that judge; without a leak more, because all their points count as none. */
 const JUDGES = { leak: 4, noLeak: 16 }
@@ -32,12 +32,12 @@ const BOUNDS = { area: 0.97, called: 0.05 }
 
 async function main(): Promise<void> {
   const { yards, isWritten } = readCall()
-  const school = await hearYards(SCHOOL_FAMILIES.flatMap(({ name }) => orders(name, yards, 'school')))
-  const ordinary = await hearReal('tune')
-  const judges = await hearYards(
+  const school = await hear(SCHOOL_FAMILIES.flatMap(({ name }) => orders(name, yards, 'school')))
+  const ordinary = await hear(realSounds('tune'))
+  const judges = await hear(
     FAMILIES.flatMap(({ name, leaks }) => orders(name, leaks === 0 ? JUDGES.noLeak : JUDGES.leak, 'judge')),
   )
-  const strange = await hearReal('held')
+  const strange = await hear(realSounds('held'))
   const model = train([...school, ...ordinary.filter(({ kind }) => !isWater(kind))], orderOf(yards))
   printWorth(model, judges)
   printReal(model, strange)
@@ -55,22 +55,20 @@ function readCall(): { yards: number; isWritten: boolean } {
   return { yards: Number(told), isWritten }
 }
 
-function orders(family: string, count: number, part: string): YardOrder[] {
+function orders(family: string, count: number, part: string): SoundOrder[] {
   return Array.from({ length: count }, (_, i) => ({ family, seed: `${part}-${i + 1}` }))
 }
 
-async function hearYards(list: readonly YardOrder[]): Promise<HeardClip[]> {
-  const heard = await inProcesses<YardOrder, HeardClip[]>(WORKER, list, availableParallelism(), (done) => {
-    if (process.stderr.isTTY) process.stderr.write(`\r\x1b[K${done} of ${list.length} yards`)
+function realSounds(part: 'tune' | 'held'): SoundOrder[] {
+  return CATALOGUE.filter((each) => each.part === part).map(({ name }) => ({ sound: name }))
+}
+
+async function hear(list: readonly SoundOrder[]): Promise<HeardClip[]> {
+  const heard = await inProcesses<SoundOrder, HeardClip[]>(WORKER, list, availableParallelism(), (done) => {
+    if (process.stderr.isTTY) process.stderr.write(`\r\x1b[K${done} of ${list.length} yards and sounds`)
   })
   if (process.stderr.isTTY) process.stderr.write('\r\x1b[K')
   return heard.flat()
-}
-
-async function hearReal(part: 'tune' | 'held'): Promise<HeardClip[]> {
-  const heard: HeardClip[] = []
-  for (const sound of CATALOGUE.filter((each) => each.part === part)) heard.push(...(await hearRealSound(sound)))
-  return heard
 }
 
 function isWater(kind: string): boolean {

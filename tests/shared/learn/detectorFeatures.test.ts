@@ -24,7 +24,9 @@ it('measures every feature of a clip, each under a name of its own', () => {
 
 it('does not hear the gain', () => {
   const [loud, soft] = [hear(1), hear(0.25)]
+  expect(soft.map((value) => value === null)).toEqual(loud.map((value) => value === null))
   for (const [i, value] of loud.entries()) {
-    close(soft[i], value!, { abs: 1e-3 * Math.max(1, Math.abs(value!)), because: 'single precision of the samples' })
+    if (value === null) continue
+    close(soft[i], value, { abs: 1e-3 * Math.max(1, Math.abs(value)), because: 'single precision of the samples' })
   }
 })

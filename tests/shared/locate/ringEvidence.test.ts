@@ -37,5 +37,6 @@ function settings(rates: readonly number[]): SettingDown[] {
     on: null,
     off: null,
     rings: { ratePerS, listenedS: 6, bubbling: ratePerS > 0 ? 0.95 : 0.05 },
+    detectedNepers: null,
   }))
 }

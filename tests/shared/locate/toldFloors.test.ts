@@ -55,5 +55,6 @@ function settingDown(onDb: number, offDb: number): SettingDown {
     on: row(onDb),
     off: row(offDb),
     rings: null,
+    detectedNepers: null,
   }
 }
