@@ -45,6 +45,10 @@ Exit status
                     for a stretch
   --depth-ft FT     the same in feet
   --feet            show feet instead of metres (text only)
+  --detector MODEL  ask a trained detector as well; the answer says what it
+                    weighed (yardhark train --help)
+  --device NAME     what recorded the clips, as in the labels of its training
+  --cache FOLDER    where clips measured for the detector are kept
 
 Examples
   yardhark locate demo-audio

@@ -10,6 +10,9 @@ export const LOCATE_OPTIONS: OptionTable = {
   depth: 'value',
   'depth-ft': 'value',
   feet: 'flag',
+  detector: 'value',
+  device: 'value',
+  cache: 'value',
 }
 
 /** Options of `yardhark inspect`; its help names each. */

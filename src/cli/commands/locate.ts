@@ -1,5 +1,9 @@
 import { answerJson } from '../../../shared/answer/answerJson'
 import type { HeardClip } from '../../../shared/evidence/heardClip'
+import { detected } from '../../../shared/learn/detected'
+import type { DetectorModel } from '../../../shared/learn/model'
+import type { Line } from '../../../shared/line/line'
+import { stretchAt } from '../../../shared/line/stretchAt'
 import type { Sounding } from '../../../shared/locate/answer'
 import { NOTHING_AGAINST } from '../../../shared/sweep/phoneAccount'
 import { phoneProblems } from '../../../shared/sweep/phoneProblems'
@@ -9,7 +13,9 @@ import { Analysts } from '../analysts'
 import { answerText } from '../answerText'
 import { type Args, lengthOption } from '../args'
 import { CallError } from '../callError'
+import { measuredClips } from '../measuredClips'
 import { clearProgress, hasShades, jsonLine, pageWidth, print, showProgress } from '../print'
+import { readModelFile } from '../readModelFile'
 import { readSweepFolder, type SweepFolder } from '../readSweepFolder'
 import { VERSION } from '../version'
 
@@ -30,7 +36,10 @@ export async function locateCommand(args: Args): Promise<void> {
 
   const told = readSweepFolder(folder, { spacingM, startM })
   const sweep: SweepFolder = depthM === null ? told : { ...told, line: { ...told.line, depthM } }
-  const { soundings, answer } = await analyse(folder, sweep)
+  const modelPath = args.options.get('detector')
+  const model = modelPath === undefined ? null : readModelFile(modelPath, 'locate')
+  const asked = model && { model, device: args.options.get('device') ?? '', cache: args.options.get('cache') }
+  const { soundings, answer } = await analyse(folder, sweep, asked)
   if (args.options.has('json')) return print(jsonLine(answerJson(answer, VERSION)))
 
   const units: ShownUnits = args.options.has('feet') ? FEET : METRIC
@@ -46,7 +55,34 @@ function soundingOf(row: SweepRow, { evidence, problems }: HeardClip): Sounding 
   return { row, evidence, problems: [...phoneProblems(row.phone ?? NOTHING_AGAINST), ...problems] }
 }
 
-async function analyse(folder: string, { rows, line }: SweepFolder) {
+/** A detector that is to be asked, and what it is told of the clips. */
+interface Asked {
+  readonly model: DetectorModel
+  readonly device: string
+  readonly cache: string | undefined
+}
+
+/** The air-on clips with what the detector says of each. */
+async function withDetector(
+  folder: string,
+  soundings: readonly Sounding[],
+  { line, asked }: { line: Line; asked: Asked },
+): Promise<Sounding[]> {
+  const files = [...new Set(soundings.filter(({ row }) => row.air === 'on').map(({ row }) => row.file))]
+  const measured = await measuredClips(
+    files.map((file) => ({ folder, file })),
+    asked.cache,
+  )
+  return soundings.map((sounding) => {
+    const { row } = sounding
+    const values = measured[files.indexOf(row.file)]?.values ?? null
+    if (row.air === 'off' || values === null) return sounding
+    const told = { device: asked.device, cover: stretchAt(line, row.alongM)?.cover ?? '' }
+    return { ...sounding, detected: detected(asked.model, values, told) }
+  })
+}
+
+async function analyse(folder: string, { rows, line }: SweepFolder, asked: Asked | null) {
   const files = [...new Set(rows.map((row) => row.file))]
   const analysts = new Analysts(files.length)
   try {
@@ -55,7 +91,8 @@ async function analyse(folder: string, { rows, line }: SweepFolder) {
       (done) => showProgress(`listening: ${done} of ${files.length} clips`),
     )
     const byFile = new Map(files.map((file, i) => [file, heard[i]!]))
-    const soundings: Sounding[] = rows.map((row) => soundingOf(row, byFile.get(row.file)!))
+    const heardAll = rows.map((row) => soundingOf(row, byFile.get(row.file)!))
+    const soundings = asked === null ? heardAll : await withDetector(folder, heardAll, { line, asked })
     showProgress('locating')
     return { soundings, answer: await analysts.locate({ line, soundings }) }
   } finally {

@@ -138,3 +138,26 @@ describe('yardhark score and evaluate', () => {
     expect(refusal('evaluate', out, jobs[0]!)).toContain('12 clips were left out')
   })
 })
+
+describe('yardhark locate', () => {
+  it('asks a detector when told to, says what it weighed, and is as before without', () => {
+    const { out } = modelIn()
+    const told = (...more: string[]) => {
+      const { code, stdout, stderr } = runCli(program, ['locate', 'demo-audio', '--json', ...more])
+      expect({ code, stderr }).toEqual({ code: 0, stderr: '' })
+      return JSON.parse(stdout) as { reasons: { key: string }[]; sources: { along_m: number }[] }
+    }
+    const about = (answer: ReturnType<typeof told>) =>
+      answer.reasons.filter(({ key }) => key.startsWith('reason_detector')).map(({ key }) => key)
+    expect(about(told())).toEqual([])
+    const asked = about(told('--detector', out, '--device', 'rod', '--cache', cache))
+    expect(asked[0]).toMatch(/^reason_detector_(?:for|against|neither)$/)
+    expect(asked).toContain('reason_detector_unheard')
+  })
+
+  it('names a model that is none', () => {
+    expect(runCli(program, ['locate', 'demo-audio', '--detector', 'demo-audio/sweep.csv']).stderr).toMatch(
+      /^yardhark: .*sweep\.csv.*\n$/,
+    )
+  })
+})
