@@ -28,7 +28,7 @@ const OUTSIDE = -30
  * ln of the odds of a second leak before it was looked for. Calibrated on the synthetic yard so that at most one
  * single-leak sweep in twenty is given one: chance of a second leak and what a free spectrum of its own costs it.
  */
-const BEFORE = -0.8
+const BEFORE = -1.2
 /**
  * A second leak is faint when it nowhere stands so far over everything else, dB, and the rings say less for it than
  * this, nepers: a passing noise explains that as well. Chosen.

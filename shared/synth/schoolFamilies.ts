@@ -14,7 +14,6 @@ export const SCHOOL_FAMILIES: readonly Family[] = [
     bends: [0, 2],
     nuisances: ['footsteps', 'knocks', 'gusts', 'voices', 'birds', 'traffic', 'rain', 'strokes'],
     nuisanceShare: 0.3,
-    slugShare: 0.3,
   },
   {
     ...PLAIN,
@@ -24,7 +23,6 @@ export const SCHOOL_FAMILIES: readonly Family[] = [
     nuisanceShare: 0.7,
     toldPumpShare: 0.6,
     coupledSdDb: [2, 4],
-    slugShare: 0.3,
   },
   {
     ...PLAIN,
@@ -33,7 +31,6 @@ export const SCHOOL_FAMILIES: readonly Family[] = [
     pipeDb: [-24, -3],
     toldDepth: [0.8, 1, 1.2],
     ridingShare: 0.3,
-    slugShare: 0.3,
   },
   {
     ...PLAIN,
@@ -41,7 +38,7 @@ export const SCHOOL_FAMILIES: readonly Family[] = [
     inletShare: 1,
     inletOverLeakDb: [-9, 9],
     movingShare: 0.4,
-    slugShare: 0.6,
+    slugShare: 0.5,
     mixedRates: true,
     nuisanceShare: 0.2,
   },
@@ -53,7 +50,7 @@ export const SCHOOL_FAMILIES: readonly Family[] = [
     untoldNoiseShare: 0.7,
     toldPumpShare: 0.4,
     nuisances: ['footsteps', 'knocks', 'gusts', 'voices', 'birds', 'traffic', 'rain', 'strokes'],
-    nuisanceShare: 0.5,
+    nuisanceShare: 0.8,
   },
   {
     ...PLAIN,
