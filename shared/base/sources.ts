@@ -10,6 +10,14 @@ export interface Source {
 }
 
 export const SOURCES = {
+  Friedman2001: {
+    title: 'J. H. Friedman, Greedy function approximation: a gradient boosting machine, Annals of Statistics 29, 1189-1232, 2001',
+    seen: 'memory',
+  },
+  ChenGuestrin2016: {
+    title: 'T. Chen & C. Guestrin, A scalable tree boosting system, Proc. 22nd ACM SIGKDD Conf., 785-794, 2016',
+    seen: 'memory',
+  },
   Platt1999: {
     title: 'J. C. Platt, Probabilistic outputs for support vector machines, Advances in Large Margin Classifiers, 1999',
     seen: 'memory',

@@ -1,3 +1,4 @@
+import type { Tree } from './boostedTrees'
 import type { Calibration, CalibrationBin } from './calibration'
 import type { LinearOdds } from './logisticRegression'
 import type { OperatingPoint } from './operatingPoint'
@@ -54,12 +55,15 @@ export interface DetectorModel {
   readonly features: readonly string[]
   readonly scaling: Scaling
   readonly odds: LinearOdds
+  /** Added to them; none for a detector whose odds are linear. */
+  readonly trees: readonly Tree[]
   readonly calibration: Calibration
   /** From this probability on it says leak. */
   readonly threshold: number
   /** 99 of 100 training clips lie at most so far from their middle, rms standard deviations a feature. */
   readonly usualDistance: number
-  readonly penalty: number
+  /** Of the linear odds; `null` with trees. */
+  readonly penalty: number | null
   /** The first twelve digits of the SHA-256 of every training clip, in order: what it has heard cannot judge it. */
   readonly heard: readonly string[]
   readonly card: ModelCard

@@ -3,7 +3,7 @@ import { MODEL_VERSION } from './model'
 
 /** The text of a model file; `readModel` gives the same model back. */
 export function modelJson(model: DetectorModel): string {
-  const { features, scaling, odds, calibration, card, evaluations } = model
+  const { features, scaling, odds, trees, calibration, card, evaluations } = model
   const file = {
     format: 'yardhark detector',
     version: MODEL_VERSION,
@@ -14,6 +14,7 @@ export function modelJson(model: DetectorModel): string {
     intercept: odds.intercept,
     calibration,
     features: features.map((id, i) => ({ id, mean: scaling.mean[i], sd: scaling.sd[i], weight: odds.weights[i] })),
+    trees,
     evaluations,
     heard: model.heard,
   }

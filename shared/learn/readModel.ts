@@ -1,7 +1,16 @@
 import { FormatError } from '../base/errors'
-import { field, type JsonObject, jsonObject, optionalList, placeOf, requiredNumber } from '../base/jsonFields'
+import {
+  field,
+  type JsonObject,
+  jsonObject,
+  optionalList,
+  optionalNumber,
+  placeOf,
+  requiredNumber,
+} from '../base/jsonFields'
 import { parseJson } from '../base/parseJson'
 import { shown } from '../base/shown'
+import { TREE_SPLITS, type Tree } from './boostedTrees'
 import { DETECTOR_FEATURES } from './detectorFeatures'
 import { type DetectorModel, HEARD_DIGITS, MODEL_VERSION, type ModelCard } from './model'
 import { readEvaluation } from './readEvaluation'
@@ -13,6 +22,7 @@ const COUNT = { low: 0, high: 1e9 }
 const MOST_TEXT = 4000
 const MOST_LISTED = 200
 const MOST_HEARD = 20_000
+const MOST_TREES = 1000
 
 /**
  * Reads a model file strictly: nothing of it is believed before all of it was looked at.
@@ -45,7 +55,8 @@ export function readModel(text: string, file: string): DetectorModel {
     },
     threshold: requiredNumber(object, 'threshold', SHARE),
     usualDistance: requiredNumber(object, 'usual_distance', ABOVE_0),
-    penalty: requiredNumber(object, 'penalty', ABOVE_0),
+    trees: optionalList(object, 'trees', MOST_TREES).map((each, i) => readTree(jsonObject(each, file, `trees[${i}]`))),
+    penalty: optionalNumber(object, 'penalty', ABOVE_0),
     heard: readHeard(object),
     card: readCard(jsonObject(field(object, 'card'), file, 'card')),
     evaluations: optionalList(object, 'evaluations', 2).map((each, i) =>
@@ -63,6 +74,26 @@ function readHeard(object: JsonObject): string[] {
       `is ${shown(digits)}; ${HEARD_DIGITS} hexadecimal digits are expected`,
     )
   })
+}
+
+function readTree(tree: JsonObject): Tree {
+  const numbers = (key: string, count: number, { low, high }: { low: number; high: number }) => {
+    const list = optionalList(tree, key, count)
+    if (list.length !== count) {
+      throw new FormatError(tree.file, placeOf(tree, key), `has ${list.length} numbers; ${count} are expected`)
+    }
+    return list.map((each, i) => {
+      if (typeof each === 'number' && each >= low && each <= high) return each
+      const place = `${placeOf(tree, key)}[${i}]`
+      throw new FormatError(tree.file, place, `is ${shown(each)}; a number from ${low} to ${high} is expected`)
+    })
+  }
+  const column = numbers('column', TREE_SPLITS, { low: -1, high: DETECTOR_FEATURES.length - 1 })
+  const odd = column.findIndex((each) => !Number.isInteger(each))
+  if (odd >= 0) {
+    throw new FormatError(tree.file, `${placeOf(tree, 'column')}[${odd}]`, 'is not whole; name one of the features')
+  }
+  return { column, limit: numbers('limit', TREE_SPLITS, ANY), odds: numbers('odds', TREE_SPLITS + 1, ANY) }
 }
 
 function readFeatures(object: JsonObject) {

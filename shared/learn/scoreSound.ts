@@ -1,7 +1,8 @@
 import { InputError } from '../base/errors'
 import { calibrated } from './calibration'
+import { fittedOdds } from './crossValidate'
 import { distance } from './distance'
-import { logOdds, probabilityOf } from './logisticRegression'
+import { probabilityOf } from './logisticRegression'
 import type { DetectorModel } from './model'
 import { scaled } from './scaling'
 
@@ -43,7 +44,7 @@ export function scoreSound(model: DetectorModel, values: readonly (number | null
   const isNewCover = told.cover !== '' && !model.card.covers.includes(told.cover)
   const near = Math.min(1, (model.usualDistance / Math.max(away, 1e-9)) ** 2)
   return {
-    probability: calibrated(model.calibration, logOdds(model.odds, scaled(model.scaling, values))),
+    probability: calibrated(model.calibration, fittedOdds(model, scaled(model.scaling, values))),
     distance: away,
     usualDistance: model.usualDistance,
     trust: near * (isNewDevice ? KEPT.newDevice : 1) * (isNewCover ? KEPT.newCover : 1),

@@ -1,6 +1,6 @@
 import { calibrate, calibrated } from './calibration'
 import { checkExamples } from './checkExamples'
-import { crossValidate, fitExamples } from './crossValidate'
+import { crossValidate, fitExamples, type Learning } from './crossValidate'
 import { DETECTOR_FEATURES } from './detectorFeatures'
 import { usualDistance } from './distance'
 import { evaluate } from './evaluate'
@@ -23,16 +23,18 @@ export interface TrainingOrder {
 const PENALTIES = [0.1, 1, 10, 100]
 /** A stronger penalty is kept when its cost a clip is no worse than the best by more than this. Chosen. */
 const AS_GOOD = 0.002
+/** Trees are tried from so many clips on. Chosen: fewer cannot tell whether they earn their place. */
+const FEWEST_FOR_TREES = 500
 
 /**
- * Trains a detector: the penalty by cross-validation by job, odds calibrated on the same, the whole set for the weights.
+ * Trains a detector: its kind and penalty by cross-validation by job, odds calibrated on the same, the whole set for the weights.
  *
  * @throws {InputError} as `checkExamples`.
  */
 export function train(given: readonly Example[], order: TrainingOrder): DetectorModel {
   const examples = checkExamples(given)
-  const penalty = choosePenalty(examples)
-  const byJob = scoredApart(examples, penalty, ({ job }) => job)
+  const how = chooseLearning(examples)
+  const byJob = scoredApart(examples, how, ({ job }) => job)
   const calibration = calibrate(
     byJob.map(({ odds }) => odds),
     byJob.map(({ example }) => example.isLeak),
@@ -43,20 +45,21 @@ export function train(given: readonly Example[], order: TrainingOrder): Detector
       keptApart,
       { missShare: order.missShare },
     )
-  const { scaling, fit } = fitExamples(examples, penalty)
+  const { scaling, odds, trees } = fitExamples(examples, how)
   const first = evaluation(byJob, 'job')
-  const byDevice = devicesOf(examples).length < 2 ? [] : scoredApart(examples, penalty, ({ device }) => device)
+  const byDevice = devicesOf(examples).length < 2 ? [] : scoredApart(examples, how, ({ device }) => device)
   return {
     features: DETECTOR_FEATURES.map(({ id }) => id),
     scaling,
-    odds: fit,
+    odds,
+    trees,
     calibration,
     threshold: first.atMiss.threshold,
     usualDistance: usualDistance(
       scaling,
       examples.map(({ values }) => values),
     ),
-    penalty,
+    penalty: how.kind === 'linear' ? how.penalty : null,
     heard: examples.map(({ sha256 }) => sha256.slice(0, HEARD_DIGITS)),
     card: card(examples, order),
     evaluations: hasBoth(byDevice) ? [first, evaluation(byDevice, 'device')] : [first],
@@ -69,19 +72,21 @@ interface Apart {
   readonly odds: number
 }
 
-function scoredApart(examples: readonly Example[], penalty: number, group: (example: Example) => string): Apart[] {
-  return crossValidate(examples, penalty, group).flatMap((odds, i) =>
+function scoredApart(examples: readonly Example[], how: Learning, group: (example: Example) => string): Apart[] {
+  return crossValidate(examples, how, group).flatMap((odds, i) =>
     odds === null ? [] : [{ example: examples[i]!, odds }],
   )
 }
 
-function choosePenalty(examples: readonly Example[]): number {
-  const costs = PENALTIES.map((penalty) => ({
-    penalty,
-    cost: logCost(scoredApart(examples, penalty, ({ job }) => job)),
-  }))
+/** The stiffest linear detector that is as good as any, or trees where there is enough to learn from and they are better. */
+function chooseLearning(examples: readonly Example[]): Learning {
+  const costOf = (how: Learning) => logCost(scoredApart(examples, how, ({ job }) => job))
+  const linear = PENALTIES.map((penalty) => ({ kind: 'linear', penalty }) as const)
+  const costs = linear.map((how) => ({ how, cost: costOf(how) }))
   const least = Math.min(...costs.map(({ cost }) => cost))
-  return Math.max(...costs.filter(({ cost }) => cost <= least + AS_GOOD).map(({ penalty }) => penalty))
+  const trees = { kind: 'trees' } as const
+  if (examples.length >= FEWEST_FOR_TREES && costOf(trees) < least - AS_GOOD) return trees
+  return costs.filter(({ cost }) => cost <= least + AS_GOOD).at(-1)!.how
 }
 
 function logCost(scored: readonly Apart[]): number {

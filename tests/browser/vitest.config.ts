@@ -2,7 +2,7 @@ import { resolve } from 'node:path'
 import { defineConfig } from 'vitest/config'
 
 /** Tests that record: a machine that does something else beside them leaves pieces of the sound out. */
-const SOUND = ['record', 'kill', 'full', 'yard'].map((name) => `tests/browser/${name}.test.ts`)
+const SOUND = ['record', 'kill', 'full', 'yard', 'handsFree'].map((name) => `tests/browser/${name}.test.ts`)
 
 /** The built page in a real Chromium; build it first (`npm run test:browser` does). */
 export default defineConfig({

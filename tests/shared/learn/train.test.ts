@@ -47,7 +47,7 @@ describe('cross-validation', () => {
         values: example.values.map((_, i) => (i < 4 ? random.normal() : 0)),
       }))
       return areaOf(
-        crossValidate(dealt, 1, ({ job }) => job),
+        crossValidate(dealt, { kind: 'linear', penalty: 1 }, ({ job }) => job),
         dealt,
       )
     })
@@ -65,10 +65,10 @@ describe('cross-validation', () => {
         values: example.values.map((_, i) => (i === 0 ? mark : random.normal())),
       }
     })
-    const odds = crossValidate(given, 1, ({ job }) => job)
+    const odds = crossValidate(given, { kind: 'linear', penalty: 1 }, ({ job }) => job)
     const area = areaOf(odds, given)
     const careless = areaOf(
-      crossValidate(given, 1, ({ sha256 }) => sha256),
+      crossValidate(given, { kind: 'linear', penalty: 1 }, ({ sha256 }) => sha256),
       given,
     )
     expect(area).toBeLessThan(careless - 0.1)
