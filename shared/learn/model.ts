@@ -5,8 +5,8 @@ import type { OperatingPoint } from './operatingPoint'
 import type { RocArea } from './rocArea'
 import type { Scaling } from './scaling'
 
-/** Version of the model file that this program writes. */
-export const MODEL_VERSION = 1
+/** Version of the model file that this program writes; the first had no trees. */
+export const MODEL_VERSION = 2
 /** Digits of a clip's SHA-256 that a model keeps. Chosen: two of ten thousand clips are mistaken once in five million models. */
 export const HEARD_DIGITS = 12
 

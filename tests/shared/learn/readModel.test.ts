@@ -20,6 +20,14 @@ function changed(keys: readonly (string | number)[], value: unknown): string {
 describe('a model file', () => {
   it('comes back as it was', () => {
     expect(readModel(text, 'ours.json')).toEqual(model)
+    const bushy = {
+      ...model,
+      penalty: null,
+      trees: [
+        { column: [0, 1, -1, 2, 3, -1, -1], limit: [0.5, -1, 0, 0, 0.25, 0, 0], odds: [1, 2, 3, 4, -1, 0, 0, 0] },
+      ],
+    }
+    expect(readModel(modelJson(bushy), 'bushy.json')).toEqual(bushy)
   })
 
   it('is refused in clear words when it is something else, newer, of another list, or hostile', () => {
@@ -33,7 +41,7 @@ describe('a model file', () => {
       return 'read'
     }
     expect(refused('{}')).toMatch('format: is not that of a detector')
-    expect(refused(changed(['version'], 2))).toMatch('is 2, and this program reads up to 1; update it')
+    expect(refused(changed(['version'], 3))).toMatch('is 3, and this program reads up to 2; update it')
     expect(refused(changed(['features'], JSON.parse(text).features.slice(1)))).toMatch('train the detector anew')
     expect(refused(changed(['features', 3, 'id'], 'loudness'))).toMatch('features[3]: has "loudness"')
     expect(refused(changed(['features', 3, 'sd'], 0))).toMatch('features[3].sd')
@@ -44,6 +52,14 @@ describe('a model file', () => {
     expect(refused(changed(['evaluations', 0, 'keptApart'], '<b>'))).toMatch('write job or device')
     expect(refused(changed(['heard', 2], 'xyz'))).toMatch('heard[2]: is "xyz"; 12 hexadecimal digits')
     expect(refused(text.replace('"penalty": ', '"penalty": 1e999, "was": '))).toMatch('bad.json')
+    const tree = { column: [0, -1, 1, 2, 3, 4, 5], limit: [0, 0, 0, 0, 0, 0, 0], odds: [1, 1, 1, 1, 0, 0, 0, 0] }
+    const withTree = (part: object) => changed(['trees'], [{ ...tree, ...part }])
+    expect(refused(withTree({}))).toBe('read')
+    expect(refused(withTree({ column: [0] }))).toMatch('trees[0].column: has 1 numbers; 7 are expected')
+    expect(refused(withTree({ column: [0, 1, 2, 3, 4, 5, 1e6] }))).toMatch('trees[0].column[6]: is 1000000')
+    expect(refused(withTree({ column: [0, 1, 2, 3, 4, 5, 0.5] }))).toMatch('trees[0].column[6]: is not whole')
+    expect(refused(withTree({ odds: [1, 1, 1, 1, 0, 0, 0, '0'] }))).toMatch('trees[0].odds[7]')
+    expect(refused(changed(['trees'], new Array(1001).fill(tree)))).toMatch('trees')
     expect(refused(`${'['.repeat(100_000)}`)).toMatch('bad.json')
   })
 })
