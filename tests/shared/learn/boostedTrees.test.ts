@@ -49,6 +49,6 @@ describe('boosted trees', () => {
     const isLeak = rows.map((_, i) => i % 2 === 0)
     const [tree] = boostedTrees({ rows, isLeak }, 0, { trees: 1, rate: 1, penalty: 1, fewestRows: 1, bins: 8 })
     expect(tree!.column).toEqual([-1, -1, -1, -1, -1, -1, -1])
-    expect(treeOdds(tree!, [7])).toBe(0)
+    close(treeOdds(tree!, [7]), 0, { abs: 0, because: 'nothing was learnt' })
   })
 })
