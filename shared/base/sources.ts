@@ -11,7 +11,8 @@ export interface Source {
 
 export const SOURCES = {
   Friedman2001: {
-    title: 'J. H. Friedman, Greedy function approximation: a gradient boosting machine, Annals of Statistics 29, 1189-1232, 2001',
+    title:
+      'J. H. Friedman, Greedy function approximation: a gradient boosting machine, Annals of Statistics 29, 1189-1232, 2001',
     seen: 'memory',
   },
   ChenGuestrin2016: {

@@ -1,5 +1,6 @@
 import type { Job, JobClip, JobLine } from '../job/job'
 import type { Mend } from '../job/mend'
+import type { PressureTest } from '../job/pressureTests'
 
 /** What of a job is shared. */
 export interface ShareChoice {
@@ -49,7 +50,7 @@ function withoutNames(line: JobLine): JobLine {
     ...(mend && { mend: plainMend(mend) }),
     ...(digging && { digging: { ...digging, marks: digging.marks.map((mark) => ({ ...mark, name: '' })) } }),
     ...(removedClips && { removedClips: removedClips.map(plainClip) }),
-    ...(pressureTests && { pressureTests: pressureTests.map((test) => ({ ...test, name: '' })) }),
+    ...(pressureTests && { pressureTests: pressureTests.map(plainTest) }),
   }
 }
 
@@ -60,6 +61,28 @@ function plainClip(clip: JobClip): JobClip {
     row: { ...clip.row, note: '', unknown: {} },
     ...(recording && { recording: { ...recording, device: '' } }),
   }
+}
+
+function plainTest(test: PressureTest): PressureTest {
+  const { kept } = test
+  return {
+    ...test,
+    name: '',
+    readings: test.readings.map((reading) => ({ ...reading, note: '' })),
+    fittings: test.fittings.map((fitting) => ({ ...fitting, name: '' })),
+    kept: kept && { ...kept, ...(kept.judged && { judged: { ...kept.judged, reasons: plainReasons(test) } }) },
+  }
+}
+
+/** Reasons of a kept verdict name fittings as somebody called them. */
+function plainReasons({ kept, fittings }: PressureTest) {
+  const names = fittings.map(({ name }) => name).filter((name) => name !== '')
+  const plain = (value: number | string) =>
+    typeof value === 'string' && names.some((name) => value.includes(name)) ? '' : value
+  return (kept?.judged?.reasons ?? []).map(({ key, values }) => ({
+    key,
+    values: Object.fromEntries(Object.entries(values).map(([name, value]) => [name, plain(value)])),
+  }))
 }
 
 function plainMend(mend: Mend): Mend {

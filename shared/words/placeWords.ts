@@ -55,4 +55,7 @@ export const PLACE_WORDS = {
     text: 'The sound of this clip is no longer on this device.',
     mend: 'Open its folder again.',
   },
+  place_answer_kept: {
+    text: 'The job was closed. The report tells the answer that was kept then, whatever is worked out here.',
+  },
 } as const satisfies Record<string, Wording>

@@ -48,6 +48,7 @@ svg text.light { fill: #fff }
   body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.3 }
   h1, h2, caption { break-after: avoid }
   li, svg, tr, .ask { break-inside: avoid }
+  .cautions { break-after: avoid }
   .note { break-before: avoid }
   thead { display: table-header-group }
   .heard::after { display: block; clear: both; content: '' }

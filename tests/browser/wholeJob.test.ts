@@ -176,6 +176,8 @@ describe('one job on a phone, from the complaint to the printed report', () => {
 
   it('the report tells all of it, from what was kept', async () => {
     await page.reload() // nothing of it is worked out anew
+    await goToScreen(page, 'Place')
+    await page.getByText(/^The job was closed\. The report tells the answer that was kept/).waitFor()
     await goToScreen(page, 'Report')
     const customer = page.getByRole('article').first()
     await customer.getByText('Somebody looked at the spectrum, listened, and confirmed it by ear.').waitFor()

@@ -2,6 +2,7 @@ import { unzipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import type { Job } from '../../../shared/job/job'
 import { jobJson } from '../../../shared/job/jobJson'
+import { freshPressureTest } from '../../../shared/job/pressureTests'
 import { openJobFile } from '../../../shared/jobfile/openJobFile'
 import { type Beside, digest, packed, partsFor, smallJob, sourceOf } from '../../support/packedJob'
 
@@ -75,6 +76,27 @@ describe('a job file', () => {
           complaint: { said: 'SECRET', ruledOut: ['pump'], isolation: 'SECRET', waterPasses: null },
           site: { startName: 'SECRET', endName: 'SECRET', routeWay: null, startAt: null, snapDeg: null, photo: null },
           signs: [{ id: 's', kind: 'other', alongM: 1, offsetM: 0, note: 'SECRET' }],
+          pressureTests: [
+            freshPressureTest({
+              id: 't',
+              createdS: 1,
+              unit: 'psi',
+              name: 'SECRET',
+              readings: [{ id: 'r', timeS: 0, value: 11, note: 'SECRET', leftOut: false }],
+              fittings: [{ id: 'f', name: 'SECRET', state: 'weeping', by: null }],
+              kept: {
+                timeS: 2,
+                verdict: 'drops',
+                version: '0.1.0',
+                judged: {
+                  reasons: [{ key: 'hold_weeping', values: { fittings: 'plug, SECRET' } }],
+                  dropOf: 'weeping fitting',
+                  fallKpaPerMin: null,
+                  band: [],
+                },
+              },
+            }),
+          ],
           confirmations: [
             { id: 'c', timeS: 1, says: 'yes', note: 'SECRET', verdict: 'located', alongM: 3, windowM: [2, 4] },
           ],

@@ -7,6 +7,7 @@ import { FoundPart } from '../../found/FoundPart'
 import { PageNotices } from '../../frame/PageNotices'
 import { useApp, useAppState } from '../../frame/useApp'
 import { useLater } from '../../frame/useLater'
+import { useSay } from '../../frame/useSay'
 import { OpeningPanel } from '../../open/OpeningPanel'
 import { choosePoint } from '../../store/actions/choosePoint'
 import { noteExamined } from '../../store/actions/noteExamined'
@@ -43,10 +44,12 @@ export function PlaceScreen() {
 
 /** One line's place: another line begins anew, so that no answer is ever shown with a line it is not of. */
 function PlaceOf({ line }: { readonly line: JobLine }) {
+  const { say } = useSay()
   const latest = useAppState((state) => state.session.answers[line.id] ?? null)
   const kept = useDeferredValue(latest, null) // all of it at once would hold the page up
   return (
     <>
+      {line.keptAnswer && <p className="soft">{say('place_answer_kept')}</p>}
       <WorkingPart line={line} />
       {kept !== null && <Answered line={line} answer={kept.answer} />}
     </>
