@@ -30,6 +30,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   ],
   'shared/learn': [
     'shared/base',
+    'shared/audio',
     'shared/bubbles/ring.ts',
     'shared/evidence',
     'shared/spectrum/timbre.ts',

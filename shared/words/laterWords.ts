@@ -3,6 +3,7 @@ import { FOUND_WORDS } from './foundWords'
 import { HELP_WORDS } from './helpWords'
 import { HOLD_REASONS } from './holdReasons'
 import { HOOK_UP_WORDS } from './hookUpWords'
+import { INSTALL_WORDS } from './installWords'
 import { JOB_FILE_WORDS } from './jobFileWords'
 import { LISTEN_WORDS } from './listenWords'
 import { MEND_WORDS } from './mendWords'
@@ -24,6 +25,7 @@ export const LATER_WORDS = {
   ...PRESSURE_WORDS,
   ...SKETCH_WORDS,
   ...HELP_WORDS,
+  ...INSTALL_WORDS,
   ...MEND_WORDS,
   ...FOUND_WORDS,
   ...HOOK_UP_WORDS,

@@ -67,4 +67,8 @@ export const PAGE_WORDS = {
   label_pressure_screen: { text: 'Pressure' },
   label_listen: { text: 'Listen' },
   label_report: { text: 'Report' },
+  detector_not_read: {
+    text: 'The installed detector cannot be read by this version and is not asked: {why}.',
+    mend: 'Install another on the screen Practice, or remove it there.',
+  },
 } as const satisfies Record<string, Wording>

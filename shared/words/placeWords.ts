@@ -58,4 +58,5 @@ export const PLACE_WORDS = {
   place_answer_kept: {
     text: 'The job was closed. The report tells the answer that was kept then, whatever is worked out here.',
   },
+  place_detector: { text: 'A detector was asked as well: {name}.' },
 } as const satisfies Record<string, Wording>

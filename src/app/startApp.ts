@@ -12,6 +12,7 @@ import { LeftRecordings } from './record/leftRecordings'
 import { goTo, readRoute } from './route'
 import type { ScreenName } from './screens/screenNames'
 import { type Database, isFull, openDatabase } from './storage/database'
+import { loadDetector } from './storage/detector'
 import { loadDevice } from './storage/device'
 import { deleteJob, dropJob, dropUnusedSounds, listJobs, loadJob, restoreJob, saveJob } from './storage/jobs'
 import { Saver } from './storage/saver'
@@ -91,6 +92,10 @@ async function startWith({ store, database, homeScreen, nowS, saver }: FirstPart
     beforeHandOver: () => handOver(store, saver),
   })
   await lock.start()
+  if ((await loadDetector(database)) !== null) {
+    const { takeUpDetector } = await import('./detector/installDetector')
+    await takeUpDetector({ store, database })
+  }
   const analyst = new Analyst()
   const keeper = new AnswerKeeper(store, analyst, database)
   const showNewJob = async (job: Job, screen: ScreenName) => {

@@ -3,6 +3,7 @@ import { readWav } from '../../shared/audio/readWav'
 import { strongestChannel } from '../../shared/audio/strongestChannel'
 import { FormatError } from '../../shared/base/errors'
 import { heardClip } from '../../shared/evidence/heardClip'
+import { measuredValues } from '../../shared/learn/measuredValues'
 import { locate } from '../../shared/locate/locate'
 import { makeQuestion } from '../../shared/practice/drills/makeQuestion'
 import { setQuestion } from '../../shared/practice/set/setQuestion'
@@ -24,6 +25,7 @@ type Serve<Name extends CallName> = (
 const SERVE: { readonly [Name in CallName]: Serve<Name> } = {
   hear: ({ sound }) => heardClip(() => clipOf(sound)),
   locate: (input) => locate(input),
+  measure: ({ sound }) => measuredValues(clipOf(sound)),
   spectrum: ({ sound, segmentS }) => {
     const { samples, sampleRateHz } = plainSamples(sound)
     return welch(samples, sampleRateHz, { segmentLength: segmentLength(segmentS, sampleRateHz) })

@@ -71,6 +71,8 @@ export interface SpectrogramPicture extends SpectrogramRows {
 export interface Calls {
   hear: { in: { sound: Sound }; out: HeardClip; part: never }
   locate: { in: LocateInput; out: LocateAnswer; part: never }
+  /** What a detector looks at; `null` for a spoilt clip. */
+  measure: { in: { sound: Sound }; out: (number | null)[] | null; part: never }
   /** Power density of a clip by Welch's method; `null` for a clip shorter than a segment. */
   spectrum: { in: { sound: Sound; segmentS: number }; out: PowerDensity | null; part: never }
   spectrogram: {

@@ -1,6 +1,8 @@
 import { FormatError } from '../../../shared/base/errors'
 import type { HeardClip } from '../../../shared/evidence/heardClip'
 import type { JobLine } from '../../../shared/job/job'
+import type { DetectorModel } from '../../../shared/learn/model'
+import type { Sounding } from '../../../shared/locate/answer'
 import type { Database } from '../storage/database'
 import { keepHeard, loadHeard, loadSound } from '../storage/sounds'
 import { withSession } from '../store/changes'
@@ -23,6 +25,9 @@ export class AnswerKeeper {
   private running: AbortController | null = null
   private timer: number | null = null
   private seen: JobLine | null = null
+  private asked: DetectorModel | null = null
+  /** What the detector looks at, of the clips that were measured for it since the page was opened. */
+  private readonly measured = new Map<string, readonly (number | null)[] | null>()
   private readonly leave: () => void
 
   constructor(
@@ -59,10 +64,16 @@ export class AnswerKeeper {
   private notice(): void {
     const state = this.store.get()
     const line = shownLine(state)
-    const isSame = line?.id === this.seen?.id && line?.line === this.seen?.line && line?.sweeps === this.seen?.sweeps
+    const { detector } = state.session
+    const isSame =
+      line?.id === this.seen?.id &&
+      line?.line === this.seen?.line &&
+      line?.sweeps === this.seen?.sweeps &&
+      detector === this.asked
     if (isSame) return
     const isOther = line?.id !== this.seen?.id
     this.seen = line
+    this.asked = detector
     this.stop()
     if (line === null || state.session.halted.includes(line.id)) return
     this.timer = window.setTimeout(() => void this.work(line), isOther ? 0 : CALM_MS)
@@ -76,17 +87,17 @@ export class AnswerKeeper {
   }
 
   private async work(line: JobLine): Promise<void> {
-    const { answers } = this.store.get().session
+    const { answers, detector } = this.store.get().session
     const kept = answers[line.id]
-    if (kept?.line === line.line && kept.sweeps === line.sweeps) return this.show(null)
+    if (kept?.line === line.line && kept.sweeps === line.sweeps && kept.detector === detector) return this.show(null)
     const running = new AbortController()
     this.running = running
     try {
       await this.listen(line, running.signal)
+      const soundings = detector === null ? this.plain(line) : await this.withDetector(line, detector, running.signal)
       this.show({ lineId: line.id, stage: 'locating', done: 0, total: 1 })
-      const soundings = soundingsOf(line, this.store.get().session.heard)
       const answer = await this.analyst.call('locate', { line: line.line, soundings }, { signal: running.signal })
-      const current = { answer, line: line.line, sweeps: line.sweeps }
+      const current = { answer, line: line.line, sweeps: line.sweeps, detector }
       this.store.update((state) =>
         withSession(state, { working: null, answers: { ...state.session.answers, [line.id]: current } }),
       )
@@ -111,6 +122,34 @@ export class AnswerKeeper {
       const heard = await this.hear(digest, files.get(digest) ?? digest, signal)
       signal.throwIfAborted()
       this.store.update((state) => withSession(state, { heard: { ...state.session.heard, [digest]: heard } }))
+    }
+  }
+
+  private plain(line: JobLine): Sounding[] {
+    return soundingsOf(line, this.store.get().session.heard)
+  }
+
+  /** Timbre takes long, so it is only measured where a detector asks for it. */
+  private async withDetector(line: JobLine, model: DetectorModel, signal: AbortSignal): Promise<Sounding[]> {
+    const { askedDigests, detectedSoundings } = await import('../detector/detectedSoundings')
+    const digests = askedDigests(line).filter((digest) => !this.measured.has(digest))
+    for (const [done, digest] of digests.entries()) {
+      this.show({ lineId: line.id, stage: 'listening', done, total: digests.length })
+      this.measured.set(digest, await this.measure(digest, signal))
+      signal.throwIfAborted()
+    }
+    return detectedSoundings(line, this.store.get().session.heard, { model, values: this.measured })
+  }
+
+  private async measure(sha256: string, signal: AbortSignal): Promise<readonly (number | null)[] | null> {
+    const bytes = await loadSound(this.database, sha256)
+    if (bytes === null) return null
+    try {
+      const sound = await soundOf(bytes, sha256)
+      return await this.analyst.call('measure', { sound }, { signal, transfer: buffersOf(sound) })
+    } catch (error) {
+      if (!(error instanceof FormatError)) throw error
+      return null
     }
   }
 

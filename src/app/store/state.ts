@@ -1,5 +1,6 @@
 import type { HeardClip } from '../../../shared/evidence/heardClip'
 import type { Job, JobLine } from '../../../shared/job/job'
+import type { DetectorModel } from '../../../shared/learn/model'
 import type { LocateAnswer } from '../../../shared/locate/answer'
 import type { ListenWay } from '../../../shared/record/slot'
 import type { Contact } from '../../../shared/sweep/sweep'
@@ -67,6 +68,8 @@ export interface Session {
   readonly canInstall: boolean
   /** Recordings that a killed page left behind, the oldest first. */
   readonly left: readonly LeftRecording[]
+  /** What was installed to be asked beside levels and rings; `null`: none. */
+  readonly detector: DetectorModel | null
 }
 
 export interface LeftRecording {
@@ -126,6 +129,7 @@ export interface LineAnswer {
   readonly answer: LocateAnswer
   readonly line: JobLine['line']
   readonly sweeps: JobLine['sweeps']
+  readonly detector: DetectorModel | null
 }
 
 /** Something to be told, at the place it belongs. */
@@ -187,6 +191,7 @@ export const FIRST_STATE: AppState = {
     newerVersion: 'none',
     canInstall: false,
     left: [],
+    detector: null,
   },
   device: {
     units: { length: 'm', pressure: 'kPa' },

@@ -51,6 +51,9 @@ function PlaceOf({ line }: { readonly line: JobLine }) {
     <>
       {line.keptAnswer && <p className="soft">{say('place_answer_kept')}</p>}
       <WorkingPart line={line} />
+      {kept !== null && kept.detector !== null && (
+        <p className="soft">{say('place_detector', { name: kept.detector.card.name })}</p>
+      )}
       {kept !== null && <Answered line={line} answer={kept.answer} />}
     </>
   )

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { useSay } from '../../frame/useSay'
 import { Notice } from '../../look/widgets/Notice'
+import { DetectorPart } from './DetectorPart'
 import { DrillsPart } from './DrillsPart'
 import { DryRunPart } from './DryRunPart'
 import { ProgressPart } from './ProgressPart'
@@ -39,6 +40,7 @@ export function PracticeScreen() {
           <ProgressPart answers={practice.answers} />
           <SetsPart sets={sets} onPractise={setSetId} />
           <DryRunPart practice={practice} />
+          <DetectorPart />
         </>
       ) : (
         <RoundPart practice={practice} round={practice.round} />

@@ -12,5 +12,6 @@ export interface ShownAnswer {
 export function answerOf({ session }: AppState, line: JobLine): ShownAnswer | null {
   const kept = session.answers[line.id]
   if (kept === undefined) return null
-  return { answer: kept.answer, isCurrent: kept.line === line.line && kept.sweeps === line.sweeps }
+  const isCurrent = kept.line === line.line && kept.sweeps === line.sweeps && kept.detector === session.detector
+  return { answer: kept.answer, isCurrent }
 }
