@@ -1,3 +1,4 @@
+import '../../../shared/words/speakAll'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
@@ -82,12 +83,13 @@ function orderOf(yards: number) {
       `Invented: ${yards} yards each of ${SCHOOL_FAMILIES.map(({ name }) => name).join(', ')} of the synthetic yard; ` +
       'and ordinary sounds (steps, rain, wind, engines, pumps, voices, crackle and others) of free packages of Debian 12, ' +
       'as they are and through a law for soil, none of which is kept here. No real leak was in it.',
-    trainedAt: '',
+    trainedAt: new Date().toISOString().slice(0, 10),
     programVersion: packageVersion(),
     missShare: MISS_SHARE,
     limits: [
       'No real leak was in it: what it knows of leaks is a synthetic yard.',
       'Running water bubbles as well: it cannot tell a leak from water that runs for another reason. There the air-off clip decides.',
+      'Recordings of real water that bubbles in the open it hardly ever calls a leak: the bubbles it knows come through the soil of a synthetic yard.',
       'Trained on your own labelled clips it will do better with your microphones and your ground.',
     ],
   }
