@@ -74,6 +74,7 @@ const KINDS: Readonly<Record<string, (units: ShownUnits) => Kind>> = {
   probability: () => SHARE,
   share: () => SHARE,
   cost: () => ({ factor: 1, unit: '', decimals: atLeast10 }),
+  times: () => ({ factor: 1, unit: '', decimals: atLeast10 }),
   bubbling: () => ({ factor: 1, unit: '', decimals: 2 }),
 }
 

@@ -31,6 +31,7 @@ describe('a number with its unit', () => {
 
   it('is no length when it is so much a metre', () => {
     expect(formatQuantity('dig_cost_per_m', 40)).toBe('40')
+    expect(formatQuantity('times', 17.256)).toBe('17')
   })
 
   it('is in percent for a probability or a share, and never certain when it is not', () => {

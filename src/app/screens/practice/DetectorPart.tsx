@@ -69,7 +69,7 @@ function Card({ model: { card, evaluations } }: { readonly model: DetectorModel 
   const { say } = useSay()
   const [byJob] = evaluations
   return (
-    <ul>
+    <ul className="stack-small">
       <li>{card.data}</li>
       <li>{say('label_card_clips', { leaks: card.leaks, others: card.others, jobs: card.jobs })}</li>
       {byJob && (
