@@ -228,4 +228,7 @@ export const PRACTICE_WORDS = {
     text: 'This answer could not be kept: this device refused it.',
     mend: 'Free some room, and go on.',
   },
+  do_see_set: { text: 'How {name} went' },
+  do_missed_again: { text: 'Once more what you missed: {count}' },
+  label_missed_left: { text: 'Missed before, still to tell: {count}' },
 } as const satisfies Record<string, Wording>

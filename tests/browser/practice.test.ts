@@ -189,6 +189,28 @@ describe('a set of a trainer', () => {
       await page.getByRole('button', { name: 'Next' }).tap()
     }
     await page.getByText(/^\d+ of 12 right in this round\.$/).waitFor()
+    const figures = page.getByRole('region', { name: 'First ears: figures' })
+    expect(await figures.getByRole('row').count()).toBeGreaterThanOrEqual(3)
+    expect(await figures.getByRole('row').nth(1).getByRole('cell').last().textContent()).toMatch(/%/)
+    await shoot(page, 'practice-set-done')
+    // What was missed comes back until it was told right; the score stays.
+    const button = page.getByRole('button', { name: /^Once more what you missed/ })
+    const missed = Number(/\d+$/.exec((await button.textContent())!)![0])
+    expect(missed).toBeGreaterThan(0)
+    await button.tap()
+    await page.getByText(`Missed before, still to tell: ${missed}`).waitFor()
+    for (const [said, left] of [
+      ['Leak', missed],
+      ['No leak', missed - 1],
+    ] as const) {
+      await page.getByRole('button', { name: 'Play the clip' }).tap()
+      await page.getByRole('button', { name: said, exact: true }).tap()
+      await page.getByRole('button', { name: 'Next' }).tap()
+      if (left > 0) await page.getByText(`Missed before, still to tell: ${left}`).waitFor()
+    }
+    await page.getByRole('button', { name: 'End the round' }).tap()
+    await page.getByRole('button', { name: 'How First ears went' }).tap()
+    await page.getByText(new RegExp(`^${12 - missed} of 12 right in this round`)).waitFor()
     await page.getByRole('button', { name: 'All drills' }).tap()
     await page.getByLabel('Your name in the scores').fill('Ada')
     await shoot(page, 'practice-set-phone')

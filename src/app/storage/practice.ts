@@ -71,6 +71,8 @@ export interface KeptSet {
   readonly name: string
   readonly zip: Blob
   readonly answers: readonly SetAnswer[]
+  /** What the machine said of the clips that were answered; not there in sets that an older version kept. */
+  readonly machine?: readonly SetAnswer[]
   readonly scores: readonly SetScores[]
 }
 

@@ -1,13 +1,14 @@
 import type { PracticeAnswer } from '../../../../shared/practice/answers'
 import { DRILLS, type Drill } from '../../../../shared/practice/drills/question'
-import { type Figures, progress } from '../../../../shared/practice/progress'
+import { progress } from '../../../../shared/practice/progress'
 import { FEWEST_TRIALS } from '../../../../shared/practice/staircase/threshold'
-import { formatNumber, formatQuantity } from '../../../../shared/words/formatQuantity'
-import { type Say, useSay } from '../../frame/useSay'
+import { formatQuantity } from '../../../../shared/words/formatQuantity'
+import { useSay } from '../../frame/useSay'
 import { Disclosure } from '../../look/widgets/Disclosure'
 import { Panel } from '../../look/widgets/Panel'
 import { Table } from '../../look/widgets/Table'
 import { DRILL_WORDS } from './drillWords'
+import { figureRows, rangeText } from './figureRows'
 
 /** How it goes, with how sure that is, and the machine beside it. */
 export function ProgressPart({ answers }: { readonly answers: readonly PracticeAnswer[] }) {
@@ -68,51 +69,4 @@ function DrillProgress({ drill, answers }: { readonly drill: Drill; readonly ans
       )}
     </div>
   )
-}
-
-/** Standard deviations of a 95 % interval. */
-const SIDE = 1.96
-
-interface FigureRow {
-  readonly key: string
-  readonly cells: readonly string[]
-}
-
-function figureRows(person: Figures, machine: Figures | null, say: Say): FigureRow[] {
-  const row = (key: string, heading: string, text: (figures: Figures) => string) => ({
-    key,
-    cells: [heading, text(person), machine === null ? '' : text(machine)],
-  })
-  const rows = [
-    row('right', say('label_figure_right'), ({ rightShare: { share, low, high } }) =>
-      rangeText(share, low, high, 'share', say),
-    ),
-  ]
-  if (person.sensitivity !== null) {
-    rows.push(
-      row('dprime', say('label_figure_dprime'), ({ sensitivity }) => {
-        if (sensitivity === null) return ''
-        const { dPrime, dPrimeSd } = sensitivity
-        return rangeText(dPrime, dPrime - SIDE * dPrimeSd, dPrime + SIDE * dPrimeSd, '', say)
-      }),
-      row('criterion', say('label_figure_criterion'), ({ sensitivity }) => {
-        if (sensitivity === null) return ''
-        const { criterion, criterionSd } = sensitivity
-        return rangeText(criterion, criterion - SIDE * criterionSd, criterion + SIDE * criterionSd, '', say)
-      }),
-    )
-  }
-  if (person.errorSpacings !== null) {
-    rows.push(
-      row('error', say('label_figure_error'), ({ errorSpacings }) =>
-        errorSpacings === null ? '' : rangeText(errorSpacings.median, errorSpacings.low, errorSpacings.high, '', say),
-      ),
-    )
-  }
-  return rows
-}
-
-function rangeText(value: number, low: number, high: number, unit: '' | 'db' | 'share', say: Say): string {
-  const text = (each: number) => (unit === '' ? formatNumber(each, 1) : formatQuantity(unit, each))
-  return say('label_range', { value: text(value), low: text(low), high: text(high) })
 }

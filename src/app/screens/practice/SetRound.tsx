@@ -11,6 +11,7 @@ import { Progress } from '../../look/widgets/Progress'
 import { AnswerPart } from './AnswerPart'
 import { ExplainPart } from './ExplainPart'
 import { PlayPart } from './PlayPart'
+import { SetFigures } from './SetFigures'
 import { trackOf } from './trackOf'
 import { useKeys } from './useKeys'
 import { type RoundPlayer, usePlayer } from './usePlayer'
@@ -22,12 +23,20 @@ interface SetRoundProps {
   readonly onEnd: () => void
 }
 
-/** The clips of a set, each once; goes on with the first that has no answer. */
+/** Missed clips that come back until they were told right once; they do not count again. */
+interface Again {
+  /** By number; the first is asked. */
+  readonly left: readonly number[]
+  readonly said: string | null
+}
+
+/** The clips of a set, each once; goes on with the first that has no answer. What was missed can come back afterwards. */
 export function SetRound({ opened, sets, onEnd }: SetRoundProps) {
   const { say } = useSay()
   const { set, kept } = opened
   const [explained, setExplained] = useState(false)
   const player = usePlayer()
+  const [again, setAgain] = useState<Again | null>(null)
   const number = kept.answers.length + (explained ? 0 : 1)
   const right = kept.answers.filter(({ clip, said }) => set.clips[clip]!.label === said).length
   const end = (
@@ -35,13 +44,40 @@ export function SetRound({ opened, sets, onEnd }: SetRoundProps) {
       {say('do_end_round')}
     </Button>
   )
+  const missed = kept.answers.filter(({ clip, said }) => set.clips[clip]!.label !== said).map(({ clip }) => clip)
+  if (again !== null && again.left.length > 0) {
+    const [clip, ...others] = again.left
+    const isRight = again.said === set.clips[clip!]!.label
+    return (
+      <Panel heading={set.name} aside={end}>
+        <p className="soft">{say('label_missed_left', { count: again.left.length })}</p>
+        <SetClipPart
+          key={again.left.join()}
+          clip={set.clips[clip!]!}
+          drill={set.drill}
+          said={again.said}
+          player={player}
+          onAnswer={(answer) => setAgain({ ...again, said: answer })}
+          onNext={() => setAgain({ left: isRight ? others : [...others, clip!], said: null })}
+        />
+      </Panel>
+    )
+  }
   if (number > set.clips.length) {
     return (
       <Panel heading={say('heading_round_done')}>
         <p className="practice-verdict">{say('practice_round_score', { right, count: set.clips.length })}</p>
-        <Button kind="main" onClick={onEnd}>
-          {say('do_to_drills')}
-        </Button>
+        <SetFigures opened={opened} />
+        <div className="row">
+          {missed.length > 0 && (
+            <Button onClick={() => setAgain({ left: missed, said: null })}>
+              {say('do_missed_again', { count: missed.length })}
+            </Button>
+          )}
+          <Button kind="main" onClick={onEnd}>
+            {say('do_to_drills')}
+          </Button>
+        </div>
       </Panel>
     )
   }
@@ -55,8 +91,8 @@ export function SetRound({ opened, sets, onEnd }: SetRoundProps) {
         drill={set.drill}
         said={said}
         player={player}
-        onAnswer={(answer) => {
-          sets.answer(set.id, { clip: number - 1, said: answer })
+        onAnswer={(answer, machine) => {
+          sets.answer(set.id, { clip: number - 1, said: answer }, machine)
           setExplained(true)
         }}
         onNext={() => setExplained(false)}
@@ -70,7 +106,8 @@ interface SetClipPartProps {
   readonly drill: 'leak' | 'what'
   readonly said: string | null
   readonly player: RoundPlayer
-  readonly onAnswer: (said: string) => void
+  /** With what the machine said of the same clip. */
+  readonly onAnswer: (said: string, machine: string | null) => void
   readonly onNext: () => void
 }
 
@@ -99,7 +136,7 @@ function SetClipPart({ clip, drill, said, player, onAnswer, onNext }: SetClipPar
           mayAnswer={player.played.size > 0}
           onAnswer={(answer) => {
             player.stop()
-            onAnswer(answer)
+            onAnswer(answer, question.machine?.said ?? null)
           }}
         />
       </div>

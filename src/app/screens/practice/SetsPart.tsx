@@ -64,7 +64,7 @@ function SetPart({ opened, sets, onPractise }: SetsPartProps & { readonly opened
       <p className="soft">{say('set_origin', { invented, real: clips.length - invented })}</p>
       {!isShareable && <p>{say('practice_not_shared')}</p>}
       <div className="row">
-        {!answered && <Button onClick={() => onPractise(id)}>{say('do_practise_set', { name })}</Button>}
+        <Button onClick={() => onPractise(id)}>{say(answered ? 'do_see_set' : 'do_practise_set', { name })}</Button>
         <Button
           icon={<Icon name="save" />}
           disabled={!isShareable}

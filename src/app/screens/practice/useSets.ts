@@ -26,7 +26,8 @@ export interface Sets {
   /** A set, or scores of one. */
   readonly open: (file: File) => void
   readonly drop: (id: string) => void
-  readonly answer: (id: string, answer: SetAnswer) => void
+  /** An answer, and what the machine said of the same clip. */
+  readonly answer: (id: string, answer: SetAnswer, machine: string | null) => void
 }
 
 const digest = (bytes: Uint8Array) => digestOf(bytes.slice().buffer)
@@ -90,9 +91,13 @@ export function useSets(): Sets {
         await dropSet(database, id)
         return null
       }),
-    answer: (id, answer) => {
+    answer: (id, answer, machine) => {
       const { kept } = sets.find(({ set }) => set.id === id)!
-      const next = { ...kept, answers: [...kept.answers, answer] }
+      const next = {
+        ...kept,
+        answers: [...kept.answers, answer],
+        machine: [...(kept.machine ?? []), ...(machine === null ? [] : [{ clip: answer.clip, said: machine }])],
+      }
       setSets((before) => before.map((each) => (each.set.id === id ? { ...each, kept: next } : each)))
       keepSet(database, next).catch((error: unknown) => setSaid({ severity: 'wrong', words: wrongWords(error) }))
     },
