@@ -181,7 +181,9 @@ export const PRACTICE_WORDS = {
   dry_mend: {
     text: 'Cut, replace, let it cure, and prove it: a closed hold test with 76 kPa at each of seven minutes.',
   },
-  dry_report: { text: 'Read the report as the customer would. Are the cautions, the place and the proof in it?' },
+  dry_report: {
+    text: 'Close the job on the screen Mend, and read the report as the customer would. Are the cautions, the place and the proof in it?',
+  },
   heading_sets: { text: 'Sets of clips' },
   practice_sets_why: {
     text: 'A trainer makes a set and hands it on as a file; others answer it and send back their scores as a file.',

@@ -31,9 +31,7 @@ export function DryRunPart({ practice }: { readonly practice: Practice }) {
             <li key={name} className="practice-step">
               <h3>
                 {say('label_dry_step', { number: i + 1, step: say(name) })}
-                {isDone !== null && (
-                  <span className="soft"> · {isDone(line) ? say('label_done') : say('label_to_do')}</span>
-                )}
+                <span className="soft"> · {isDone(line) ? say('label_done') : say('label_to_do')}</span>
               </h3>
               <p>{say(about)}</p>
               <Button onClick={() => goTo({ screen, jobId: job.id, lineId: line.id })}>
@@ -96,7 +94,13 @@ const STEPS = [
     words: 'label_mend',
     isDone: ({ pressureTests = [] }: JobLine) => pressureTests.some(({ kept }) => kept?.verdict === 'holds'),
   },
-  { name: 'label_dry_report', about: 'dry_report', screen: 'report', words: 'label_report', isDone: null },
+  {
+    name: 'label_dry_report',
+    about: 'dry_report',
+    screen: 'report',
+    words: 'label_report',
+    isDone: ({ mend }: JobLine) => typeof mend?.closedS === 'number',
+  },
 ] as const
 
 function useDryJob(jobId: string | null): Job | null {
