@@ -1,11 +1,10 @@
 import type { SettingDown } from './settingDown'
 
-/**
- * What a detector's word counts for beside levels and rings, which tell of the same sound. Chosen: a half, as two clips of one
- * place are not two places; and where air passes below, which bubbles too, a quarter of that.
- */
-const WEIGHT = 0.5
-const PASSED_WEIGHT = 0.125
+/** What a detector's word counts for beside levels and rings, which tell of the same sound. Chosen on sweeps that judge nothing. */
+const WEIGHT = 0.3
+/** Share of clips in which something else sounds like a leak; and where air passes below, which bubbles too. Chosen. */
+const ODD_SHARE = 0.1
+const PASSED_SHARE = 0.5
 /** Signal over floor in the best band where a detector hears half of the leaks, dB, and how gently that turns. Chosen. */
 const HALF_HEARD_DB = 2
 const TURN_DB = 2
@@ -29,8 +28,15 @@ export function logDetectorLikelihood(
     if (detectedNepers === null) return sum
     const unheard = overFloorDb.reduce((share, leak) => share * (1 - heardShare(leak[k]!)), 1)
     const said = Math.max(-MOST_NEPERS, Math.min(MOST_NEPERS, detectedNepers))
-    return sum + (passedBy[k] ? PASSED_WEIGHT : WEIGHT) * Math.log((1 - unheard) * Math.exp(said) + unheard)
+    const ratio = Math.exp(said)
+    const odd = passedBy[k] ? PASSED_SHARE : ODD_SHARE
+    return sum + WEIGHT * Math.log(((1 - unheard) * ratio) / mixed(ratio, odd) + unheard)
   }, 0)
+}
+
+/** Likelihood ratio to no leak of a clip that may sound like one all the same. */
+function mixed(ratio: number, odd: number): number {
+  return 1 - odd + odd * ratio
 }
 
 function heardShare(overFloorDb: number): number {

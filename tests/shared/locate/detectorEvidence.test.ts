@@ -17,21 +17,28 @@ describe('what a detector said', () => {
     expect(logDetectorLikelihood(settings([3, -3]), [])).toBe(0)
   })
 
-  it('counts for half where a leak is loud, and hardly where it is far under the floor', () => {
-    close(logDetectorLikelihood(settings([2]), over(40)), 1, { abs: 1e-6, because: 'half of 2 nepers' })
-    close(logDetectorLikelihood(settings([2]), over(-40)), 0, { abs: 1e-6, because: 'such a leak is not heard' })
-    close(logDetectorLikelihood(settings([-2]), over(40)), -1, { abs: 1e-6, because: 'half of 2 nepers' })
+  /** What a clip of a loud leak adds: its word over what one in so many clips says without a leak too, by a weight of 0.3. */
+  const added = (said: number, oddShare: number) =>
+    0.3 * Math.log(Math.exp(said) / (1 - oddShare + oddShare * Math.exp(said)))
+
+  it('counts in part where a leak is loud, and hardly where it is far under the floor (closed form)', () => {
+    for (const said of [2, -2]) {
+      close(logDetectorLikelihood(settings([said]), over(60)), added(said, 0.1), { abs: 1e-9, because: 'as heard' })
+    }
+    close(logDetectorLikelihood(settings([2]), over(-60)), 0, { abs: 1e-9, because: 'such a leak is not heard' })
   })
 
-  it('says no more than 4 nepers a clip, whatever its model was told, and a quarter where air passes below', () => {
-    close(logDetectorLikelihood(settings([1e6]), over(40)), 2, { abs: 1e-6, because: 'half of 4 nepers' })
-    close(logDetectorLikelihood(settings([4]), over(40), [true]), 0.5, { abs: 1e-6, because: 'an eighth of 4' })
+  it('says no more than 4 nepers a clip, whatever its model was told, and little where air passes below', () => {
+    const because = 'cut at 4 nepers'
+    close(logDetectorLikelihood(settings([1e6]), over(60)), added(4, 0.1), { abs: 1e-9, because })
+    close(logDetectorLikelihood(settings([4]), over(60), [true]), added(4, 0.5), { abs: 1e-9, because })
   })
 
   it('with two leaks asks whether either is heard', () => {
     const both = [Float64Array.of(2), Float64Array.of(2)]
-    const share = 1 - 0.5 * 0.5
-    close(logDetectorLikelihood(settings([2]), both), 0.5 * Math.log(share * Math.exp(2) + 1 - share), {
+    const heard = 1 - 0.5 * 0.5
+    const ratio = Math.exp(2) / (0.9 + 0.1 * Math.exp(2))
+    close(logDetectorLikelihood(settings([2]), both), 0.3 * Math.log(heard * ratio + 1 - heard), {
       abs: 1e-12,
       because: 'each is heard in half of the cases at 2 dB',
     })
@@ -44,7 +51,7 @@ describe('an answer with a detector (rule 15)', () => {
     spacingM: 1,
     depthM: 0.5,
     leakAlongM: 3.3,
-    overFloorDb: 8,
+    overFloorDb: 12,
     air: ['on'] as const,
     scatterDb: 1.5,
     seed: 3,
@@ -62,7 +69,7 @@ describe('an answer with a detector (rule 15)', () => {
         ...told,
       },
     }))
-  const near = (alongM: number) => (Math.abs(alongM - 3.3) < 1 ? 3 : -3)
+  const near = (alongM: number) => (Math.abs(alongM - 3.3) < 1.5 ? 4 : -1)
   const keys = (given: Sounding[]) => locate({ line, soundings: given }).reasons.map(({ key }) => key)
 
   it('is surer where it speaks for the place and less sure where it speaks against', () => {
