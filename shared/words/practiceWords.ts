@@ -233,4 +233,8 @@ export const PRACTICE_WORDS = {
   do_see_set: { text: 'How {name} went' },
   do_missed_again: { text: 'Once more what you missed: {count}' },
   label_missed_left: { text: 'Missed before, still to tell: {count}' },
+  practice_rings_false: {
+    text: 'Rings found: {count}. Nothing bubbles here: chance and other sounds ring now and then.',
+  },
+  label_machine_right: { text: 'Machine right' },
 } as const satisfies Record<string, Wording>

@@ -108,20 +108,25 @@ export interface Comparison {
 const PROBE_FRAMES = 64
 const NEAR = 3 / 32_768
 
-/** A busy browser leaves something of its pretended microphone out now and then; more often than this it may not. */
-const MOST_SEAMS = 2
-/** Frames of a chunk as the page keeps them: what is missing by just so much, we lost. */
+/**
+ * A browser that is busy leaves something of its pretended microphone out before it reaches the page, now and then, and hands
+ * over a few blocks of nothing instead: so often and so long at most, s.
+ */
+const MOST_SEAMS = 4
+const MOST_EMPTY_S = 0.05
+/** Length of the pieces that the page keeps, s: what is missing by just so much, we lost. */
 const CHUNK_S = 0.25
 
 /**
- * Asks that every sample of a recording is the file's, within a step of 16 bits, in one stretch: but for a seam or two where the
- * browser left something out before it reached the page, which is never a whole number of our chunks.
+ * Asks that a recording is the file's, sample by sample within a step of 16 bits and in the file's order, but for what a busy
+ * browser left out: a fifth of a piece of ours at most, and no gap of a whole number of our pieces.
  *
  * @returns Largest difference of any sample, full scale 1.
  */
 export function expectFromFile(recorded: Float32Array, file: Float32Array, rateHz: number): number {
   const stretches = equalStretches(recorded, file)
-  expect(stretches.reduce((sum, { frames }) => sum + frames, 0)).toBe(recorded.length)
+  const covered = stretches.reduce((sum, { frames }) => sum + frames, 0)
+  expect(recorded.length - covered).toBeLessThanOrEqual(MOST_EMPTY_S * rateHz)
   expect(stretches.length - 1).toBeLessThanOrEqual(MOST_SEAMS)
   const leftOut = stretches.slice(1).map(({ atFrame }, i) => {
     const before = stretches[i]!

@@ -30,6 +30,7 @@ function DrillProgress({ drill, answers }: { readonly drill: Drill; readonly ans
   const { blocks, whole, threshold } = progress(answers, drill)
   if (whole === null) return null
   const name = say(DRILL_WORDS[drill][0])
+  const figures = figureRows(whole.person, null, say)
   const rows = figureRows(whole.person, whole.machine, say)
   const heard = threshold === null ? null : rangeText(threshold.levelDb, threshold.lowDb, threshold.highDb, 'db', say)
   if (heard !== null) rows.push({ key: 'threshold', cells: [say('label_figure_threshold'), heard, ''] })
@@ -49,18 +50,18 @@ function DrillProgress({ drill, answers }: { readonly drill: Drill; readonly ans
             columns={[
               { heading: say('label_block') },
               { heading: say('label_block_level'), align: 'number' },
-              { heading: say('label_figure_right') },
-              { heading: say('label_figure_dprime') },
-              { heading: say('label_figure_criterion') },
+              ...figures.map(({ cells }) => ({ heading: cells[0]! })),
+              { heading: say('label_machine_right') },
             ]}
-            rows={blocks.map(({ fromS, levelDb, person }, i) => ({
+            rows={blocks.map(({ fromS, levelDb, person, machine }, i) => ({
               key: String(fromS),
               cells: [
                 `${i === 0 ? 1 : blocks.slice(0, i).reduce((sum, block) => sum + block.person.count, 1)} +${person.count}`,
                 formatQuantity('level_db', levelDb),
-                ...figureRows(person, null, say)
-                  .slice(0, 3)
-                  .map(({ cells }) => cells[1]!),
+                ...figures.map(
+                  ({ key }) => figureRows(person, null, say).find((row) => row.key === key)?.cells[1] ?? '',
+                ),
+                figureRows(person, machine, say)[0]!.cells[2]!,
               ],
             }))}
           />

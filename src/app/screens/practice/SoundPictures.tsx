@@ -40,7 +40,9 @@ export function SoundPictures({ clip, isQuiet, player }: SoundPicturesProps) {
   const { sampleRateHz } = clip.clip
   const heard = [
     ['label_hear_whole', samples('whole', { samples: clip.clip.channels[0]!, sampleRateHz })],
-    ['label_hear_without', samples('cut', pictures.cut)],
+    ...(isQuiet || clip.telling.length + rings.length === 0
+      ? []
+      : [['label_hear_without', samples('cut', pictures.cut)] as const]),
     ...(clip.without === null || isQuiet
       ? []
       : [['label_hear_floor', samples('floor', { samples: clip.without.channels[0]!, sampleRateHz })] as const]),
@@ -54,7 +56,11 @@ export function SoundPictures({ clip, isQuiet, player }: SoundPicturesProps) {
           </li>
         ))}
         {clip.telling.length === 0 && <li>{say(nothingWords(clip, isQuiet))}</li>}
-        <li>{rings.length > 0 ? say('practice_rings_tell', { count: rings.length }) : say('practice_no_rings')}</li>
+        <li>
+          {rings.length === 0
+            ? say('practice_no_rings')
+            : say(isQuiet ? 'practice_rings_false' : 'practice_rings_tell', { count: rings.length })}
+        </li>
       </ul>
       <fieldset className="practice-hear">
         <legend>{say('label_hear_it')}</legend>

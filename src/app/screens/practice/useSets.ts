@@ -3,7 +3,7 @@ import { FormatError } from '../../../../shared/base/errors'
 import { openSet } from '../../../../shared/practice/set/openSet'
 import { packSet } from '../../../../shared/practice/set/packSet'
 import type { PracticeSet, SetAnswer } from '../../../../shared/practice/set/practiceSet'
-import { readScores } from '../../../../shared/practice/set/scoresFile'
+import { readScores, writeScores } from '../../../../shared/practice/set/scoresFile'
 import type { Keyed } from '../../../../shared/words/sentence'
 import { useApp } from '../../frame/useApp'
 import { isFull } from '../../storage/database'
@@ -81,7 +81,8 @@ export function useSets(): Sets {
           sets.map(({ set }) => set),
         )
         const { kept } = sets.find(({ set }) => set.id === scores.setId)!
-        await keepSet(database, { ...kept, scores: [...kept.scores, scores] })
+        const isKnown = kept.scores.some((each) => writeScores(each) === writeScores(scores))
+        if (!isKnown) await keepSet(database, { ...kept, scores: [...kept.scores, scores] })
         return scores.by === ''
           ? { key: 'practice_scores_kept', values: { by: '?' } }
           : { key: 'practice_scores_kept', values: { by: scores.by } }
