@@ -66,6 +66,14 @@ export const JOBS_WORDS = {
     mend: 'Delete a job you no longer need for good, or make room on the device, and open them again.',
   },
   open_failed: { text: 'It could not be opened: {why}.', mend: 'Nothing here was changed. Try again.' },
+  label_job_nameless: { text: 'Job without a name, {id}' },
+  came_new: { text: '{name} is here, to be heard.' },
+  came_and_joined: {
+    text: '{file} joined {name}: opinions {opinions}, clips {clips}, places where the copies differ {differences}.',
+  },
+  came_nothing_new: { text: '{file} held nothing new.' },
+  came_some_points: { text: '{file} was shared with the clips of some points only: {points}.' },
+  came_without_customer: { text: '{file} was shared without names, notes and photos.' },
   label_new_job: { text: 'New job' },
   do_new_job: { text: 'New job' },
 } as const satisfies Record<string, Wording>

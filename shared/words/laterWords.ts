@@ -13,6 +13,7 @@ import { PRACTICE_WORDS } from './practiceWords'
 import { PRESSURE_WORDS } from './pressureWords'
 import { RECORD_WORDS } from './recordWords'
 import { REPORT_WORDS } from './reportWords'
+import { SECOND_EAR_WORDS } from './secondEarWords'
 import { SKETCH_WORDS } from './sketchWords'
 import { TAPE_WORDS } from './tapeWords'
 
@@ -33,6 +34,7 @@ export const LATER_WORDS = {
   ...HOLD_REASONS,
   ...DETECTOR_WORDS,
   ...JOB_FILE_WORDS,
+  ...SECOND_EAR_WORDS,
   ...NEXT_WORDS,
   ...TAPE_WORDS,
 } as const

@@ -33,6 +33,7 @@ export const LISTEN_WORDS = {
   label_band_table: { text: 'One-third-octave levels' },
   label_band: { text: 'Band' },
   spectrogram_working: { text: 'Working out the spectrogram.' },
+  spectrogram_of_blind: { text: '{clip}. Seconds across, hertz upward; what is loud stands out.' },
   spectrogram_of: { text: '{clip}. Seconds across, hertz upward; what is loud stands out. Circles are rings.' },
   spectrogram_hint: { text: 'Tap it to go there. Drag along the seconds to loop a stretch.' },
   label_rings: { text: 'Rings as a table: {count}' },

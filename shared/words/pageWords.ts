@@ -63,6 +63,8 @@ export const PAGE_WORDS = {
   field_too_high: { text: 'At most {most} is possible here.' },
   field_missing: { text: 'A number is needed here.' },
   label_mend: { text: 'Mend' },
+  label_second_ear: { text: 'Second ear' },
+  label_second_ear_short: { text: '2nd ear' },
   label_practice: { text: 'Practice' },
   label_pressure_screen: { text: 'Pressure' },
   label_listen: { text: 'Listen' },

@@ -15,6 +15,7 @@ import { type Database, isFull, openDatabase } from './storage/database'
 import { loadDetector } from './storage/detector'
 import { loadDevice } from './storage/device'
 import { deleteJob, dropJob, dropUnusedSounds, listJobs, loadJob, restoreJob, saveJob } from './storage/jobs'
+import { loadReviews } from './storage/reviews'
 import { Saver } from './storage/saver'
 import { TabLock } from './storage/tabLock'
 import { withSession } from './store/changes'
@@ -64,8 +65,12 @@ export async function startApp(): Promise<App> {
       store.update((state) => withSession(state, { newerVersion: 'taken', readOnly: true }))
     },
   })
-  const [device, lists] = await Promise.all([loadDevice(database, FIRST_STATE.device), listJobs(database)])
-  store.update((state) => ({ ...withSession(state, lists), device }))
+  const [device, lists, reviews] = await Promise.all([
+    loadDevice(database, FIRST_STATE.device),
+    listJobs(database),
+    loadReviews(database),
+  ])
+  store.update((state) => ({ ...withSession(state, { ...lists, reviews }), device }))
   await showRouted(store, database)
 
   saver = new Saver(store, database)
@@ -128,7 +133,8 @@ async function startWith({ store, database, homeScreen, nowS, saver }: FirstPart
     analyst,
     database,
     nowS,
-    showNewJob: (job) => showNewJob(job, 'place'),
+    saver,
+    showNewJob,
     showLine: (lineId) => goTo({ screen: 'place', jobId: store.get().job!.id, lineId }),
   })
   window.addEventListener('hashchange', () => void followRoute(store, database, saver))

@@ -12,6 +12,8 @@ import { judgeHold } from '../../shared/pressure/judgeHold'
 import { spectrogram } from '../../shared/spectrum/spectrogram'
 import { spectrogramRows } from '../../shared/spectrum/spectrogramRows'
 import { welch } from '../../shared/spectrum/welch'
+import { openFile } from './openFile'
+import { packJob } from './packJob'
 import type { CallName, Calls, Reply, Request, Sound } from './protocol'
 import { readFolder } from './readFolder'
 import { unzip } from './unzip'
@@ -53,6 +55,8 @@ const SERVE: { readonly [Name in CallName]: Serve<Name> } = {
     await unzip(zip, name, (file) => hand(file, [file.bytes]))
     return null
   },
+  openJobFile: ({ file, name }, hand) => openFile(file, name, (part) => hand(part, [])),
+  packJob: (input, hand) => packJob(input, (part) => hand(part, [])),
 }
 
 function clipOf(sound: Sound): Clip {

@@ -1,6 +1,10 @@
 import type { Clip } from '../../shared/audio/clip'
 import type { Problem } from '../../shared/base/problem'
+import type { Ring } from '../../shared/bubbles/ring'
 import type { HeardClip } from '../../shared/evidence/heardClip'
+import type { Job } from '../../shared/job/job'
+import type { OpenedJobFile } from '../../shared/jobfile/openJobFile'
+import type { ShareChoice } from '../../shared/jobfile/sharedJob'
 import type { Line } from '../../shared/line/line'
 import type { LocateAnswer } from '../../shared/locate/answer'
 import type { LocateInput } from '../../shared/locate/locate'
@@ -56,6 +60,31 @@ export interface FileToPack {
   readonly bytes: Blob
 }
 
+/** A sound or photo out of a job file; a browser may keep its bytes on disk. */
+export interface OpenedPart {
+  readonly sha256: string
+  readonly bytes: Blob
+}
+
+/** A job with all that goes into its file. */
+export interface JobToPack {
+  readonly job: Job
+  readonly choice: ShareChoice
+  /** Sounds and photos that are on this device, by digest. */
+  readonly bytes: ReadonlyMap<string, Blob>
+  /** Rings that were found before, by the digest of the sound; the others are found now. */
+  readonly rings: ReadonlyMap<string, readonly Ring[]>
+}
+
+/** A job file, ready to be handed on. */
+export interface PackedJob {
+  readonly zip: Blob
+  /** Of the folder in it. */
+  readonly name: string
+  /** Clips whose sound is not here. */
+  readonly problems: readonly Problem[]
+}
+
 /** Mono samples of a clip's strongest channel, for listening. */
 export interface PlainSamples {
   readonly samples: Float32Array
@@ -90,6 +119,13 @@ export interface Calls {
   readFolder: { in: FolderTexts; out: ReadFolder; part: never }
   zip: { in: { files: readonly FileToPack[] }; out: Blob; part: { readonly done: number } }
   unzip: { in: { zip: Blob; name: string }; out: null; part: UnzippedFile }
+  /** `null`: a zip, but no bag; it may hold a sweep folder. */
+  openJobFile: {
+    in: { file: Blob; name: string }
+    out: OpenedJobFile | null
+    part: OpenedPart | { readonly done: number; readonly total: number }
+  }
+  packJob: { in: JobToPack; out: PackedJob; part: { readonly done: number; readonly total: number } }
 }
 
 export type CallName = keyof Calls

@@ -1,3 +1,4 @@
+import { SHARE_ALL } from '../../../shared/jobfile/sharedJob'
 import { useApp, useAppState } from '../frame/useApp'
 import { useSay } from '../frame/useSay'
 import { Button } from '../look/widgets/Button'
@@ -16,8 +17,9 @@ export function ExportJobButton() {
   const save = () =>
     start(async (packing) => {
       // Packing is not needed before somebody asks for it, so it is not in the first load.
-      const { packJobFile } = await import('./packJobFile')
-      return packJobFile(job, store.get().session.heard, packing)
+      const { packJob } = await import('../jobfile/packJob')
+      const { zip, name, problems } = await packJob(job, SHARE_ALL, store.get().session.heard, packing)
+      return { zip, name, lostCount: problems.length, notWavCount: 0 }
     })
   return (
     <Button icon={<Icon name="save" />} onClick={save}>

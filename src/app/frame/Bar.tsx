@@ -42,11 +42,12 @@ interface BarLinkProps {
 
 function BarLink({ screen, href, isHere }: BarLinkProps) {
   const { say } = useSay()
-  const { words, icon } = SCREENS[screen]
+  const { words, shortWords, icon } = SCREENS[screen]
   const inside = (
     <>
       <Icon name={icon} />
-      <span>{say(words)}</span>
+      <span className={shortWords && 'bar-long'}>{say(words)}</span>
+      {shortWords && <span className="bar-short">{say(shortWords)}</span>}
     </>
   )
   if (href === null) {

@@ -8,7 +8,9 @@ import type { ReadFolder, ToldLayout } from '../../worker/protocol'
 import { type Analyst, isAborted } from '../analysis/analyst'
 import type { Joiner } from '../join/joiner'
 import { newId } from '../newId'
+import type { ScreenName } from '../screens/screenNames'
 import { type Database, isFull } from '../storage/database'
+import type { Saver } from '../storage/saver'
 import { addLine } from '../store/actions/addLine'
 import { addSweeps } from '../store/actions/addSweeps'
 import { withSession } from '../store/changes'
@@ -44,8 +46,9 @@ export interface OpenerParts {
   /** Gets clips for a line that has points already. */
   readonly joiner: Joiner
   readonly nowS: () => number
-  /** Keeps a new job and shows it. */
-  readonly showNewJob: (job: Job) => Promise<void>
+  readonly saver: Saver
+  /** Keeps a new job and shows it on a screen. */
+  readonly showNewJob: (job: Job, screen: ScreenName) => Promise<void>
   readonly showLine: (lineId: string) => void
 }
 
@@ -68,13 +71,20 @@ export class Opener {
 
   /** @param files Of a folder picker, or loose clips, or one zip. */
   files(files: readonly File[], target: Target): Promise<void> {
-    return this.open(target, (signal) => this.unpacked(fromFiles(files, sentence('label_loose_clips', {})), signal))
+    return this.open(target, async (signal) => {
+      const left = await this.takenIn(files, target, signal)
+      return left.length === 0 ? null : this.unpacked(fromFiles(left, sentence('label_loose_clips', {})), signal)
+    })
   }
 
   /** @param entries As `droppedEntries` took them. */
   dropped(entries: readonly FileSystemEntry[], target: Target): Promise<void> {
     return this.open(target, async (signal) => {
       const { folder, files } = await fromDrop(entries)
+      const loose = files.flatMap(({ bytes }) => (bytes instanceof File ? bytes : []))
+      const left = folder === null ? await this.takenIn(loose, target, signal) : loose
+      if (left.length === 0 && files.length > 0) return null
+      if (left.length < loose.length) return this.unpacked(fromFiles(left, sentence('label_loose_clips', {})), signal)
       return this.unpacked({ name: folder ?? sentence('label_loose_clips', {}), files }, signal)
     })
   }
@@ -95,9 +105,31 @@ export class Opener {
     this.show(null)
   }
 
-  private open(target: Target, gather: (signal: AbortSignal) => Promise<Source>): Promise<void> {
+  /**
+   * Job files and opinions among loose files are taken in.
+   *
+   * @returns The other files.
+   */
+  private async takenIn(files: readonly File[], target: Target, signal: AbortSignal): Promise<readonly File[]> {
+    const mayBe = files.every(
+      ({ name, webkitRelativePath }) => webkitRelativePath === '' && /\.(?:zip|json)$/i.test(name),
+    )
+    if (target.kind !== 'job' || !mayBe) return files
+    const { takeIn } = await import('../jobfile/takeIn') // not needed before somebody shares
+    const { showNewJob } = this.parts
+    return takeIn(files, {
+      ...this.parts,
+      signal,
+      show: (opening) => this.show(opening),
+      showNewJob: (job) => showNewJob(job, 'secondear'),
+    })
+  }
+
+  /** @param gather `null`: nothing of it is left to be opened. */
+  private open(target: Target, gather: (signal: AbortSignal) => Promise<Source | null>): Promise<void> {
     return this.guarded(target, async (signal) => {
       const source = await gather(signal)
+      if (source === null) return this.show(null)
       const root = sweepRoot(source)
       if (target.kind === 'sweep' && root.sheet === null && this.parts.joiner.offer(source, target.lineId)) {
         return this.show(null)
@@ -190,13 +222,14 @@ export class Opener {
     }
     const now = nowS()
     const taken = new Set((store.get().session.jobs ?? []).map((job) => job.name))
-    await showNewJob({
+    const job: Job = {
       id: newId(),
       name: freeName(name.slice(0, MOST_NAME - 5), taken),
       createdS: now,
       changedS: now,
       lines: [line],
-    })
+    }
+    await showNewJob(job, 'place')
   }
 
   private show(opening: Opening | null): void {

@@ -7,6 +7,7 @@ export const SCREEN_NAMES = [
   'place',
   'mend',
   'report',
+  'secondear',
   'practice',
   'help',
 ] as const

@@ -1,7 +1,10 @@
 import { type ComponentType, createElement, lazy, useState } from 'react'
 import type { WordKey } from '../../../shared/words/words'
+import { useAppState } from '../frame/useApp'
 import type { IconName } from '../look/widgets/Icon'
 import { nextTask } from '../nextTask'
+import { isAnyBlind, isBlind } from '../review/reviews'
+import type { AppState } from '../store/state'
 import { JobsScreen } from './jobs/JobsScreen'
 import type { ScreenName } from './screenNames'
 
@@ -16,9 +19,12 @@ export interface ScreenEntry {
     | 'label_place'
     | 'label_mend'
     | 'label_report'
+    | 'label_second_ear'
     | 'label_practice'
     | 'label_help'
   >
+  /** In the bar of a phone, where the name itself is too long for it. */
+  readonly shortWords?: 'label_second_ear_short'
   readonly icon: IconName
   /** Shown only with an open job and line. */
   readonly needsJob: boolean
@@ -33,16 +39,19 @@ const LATER = {
   place: later(async () => (await import('./place/PlaceScreen')).PlaceScreen),
   mend: later(async () => (await import('./mend/MendScreen')).MendScreen),
   report: later(async () => (await import('./report/ReportScreen')).ReportScreen),
+  secondear: later(async () => (await import('./secondear/SecondEarScreen')).SecondEarScreen),
+  gate: later(async () => (await import('./secondear/BlindGate')).BlindGate),
   practice: later(async () => (await import('./practice/PracticeScreen')).PracticeScreen),
   help: later(async () => (await import('./help/HelpScreen')).HelpScreen),
 }
 
-const LineLater = () => createElement(LaterScreen, { of: LATER.line })
-const PressureLater = () => createElement(LaterScreen, { of: LATER.pressure })
-const ListenLater = () => createElement(LaterScreen, { of: LATER.listen })
-const PlaceLater = () => createElement(LaterScreen, { of: LATER.place })
-const MendLater = () => createElement(LaterScreen, { of: LATER.mend })
-const ReportLater = () => createElement(LaterScreen, { of: LATER.report })
+const LineLater = () => createElement(SeenScreen, { of: LATER.line, isHidden: isBlind })
+const PressureLater = () => createElement(SeenScreen, { of: LATER.pressure, isHidden: isBlind })
+const ListenLater = () => createElement(SeenScreen, { of: LATER.listen, isHidden: isBlind })
+const PlaceLater = () => createElement(SeenScreen, { of: LATER.place, isHidden: isBlind })
+const MendLater = () => createElement(SeenScreen, { of: LATER.mend, isHidden: isBlind })
+const ReportLater = () => createElement(SeenScreen, { of: LATER.report, isHidden: isAnyBlind })
+const SecondEarLater = () => createElement(LaterScreen, { of: LATER.secondear })
 const PracticeLater = () => createElement(LaterScreen, { of: LATER.practice })
 const HelpLater = () => createElement(LaterScreen, { of: LATER.help })
 
@@ -55,6 +64,13 @@ export const SCREENS: { readonly [Name in ScreenName]: ScreenEntry } = {
   place: { words: 'label_place', icon: 'place', needsJob: true, Screen: PlaceLater },
   mend: { words: 'label_mend', icon: 'mend', needsJob: true, Screen: MendLater },
   report: { words: 'label_report', icon: 'report', needsJob: true, Screen: ReportLater },
+  secondear: {
+    words: 'label_second_ear',
+    shortWords: 'label_second_ear_short',
+    icon: 'ears',
+    needsJob: true,
+    Screen: SecondEarLater,
+  },
   practice: { words: 'label_practice', icon: 'practice', needsJob: false, Screen: PracticeLater },
   help: { words: 'label_help', icon: 'help', needsJob: false, Screen: HelpLater },
 }
@@ -71,6 +87,7 @@ export async function fetchScreens(): Promise<void> {
     LATER.pressure,
     LATER.mend,
     LATER.report,
+    LATER.secondear,
     LATER.practice,
     LATER.help,
   ]) {
@@ -106,4 +123,16 @@ async function withWords<Result>(load: () => Promise<Result>): Promise<Result> {
 function LaterScreen({ of }: { readonly of: Later }) {
   const [Shown] = useState(() => of.present())
   return createElement(Shown)
+}
+
+interface SeenScreenProps {
+  readonly of: Later
+  /** Whether what it shows is not to be seen before somebody has listened. */
+  readonly isHidden: (state: AppState) => boolean
+}
+
+/** A screen that shows the answer, or what came of it: somebody who is to listen blind gets the way to that instead. */
+function SeenScreen({ of, isHidden }: SeenScreenProps) {
+  const hidden = useAppState(isHidden)
+  return createElement(LaterScreen, hidden ? { key: 'gate', of: LATER.gate } : { key: 'screen', of })
 }

@@ -1,7 +1,8 @@
-import { useCallback, useEffect, useMemo, useRef } from 'react'
+import { type ReactNode, useCallback, useEffect, useMemo, useRef } from 'react'
 import type { StandingOut } from '../../../shared/evidence/bandsOverFloor'
 import type { PowerDensity } from '../../../shared/spectrum/welch'
 import { clipReaderOf } from '../analysis/clipReader'
+import type { Listening } from '../ears/listening'
 import { useApp } from '../frame/useApp'
 import { PointListening } from './PointListening'
 import { PointSpectrogram } from './PointSpectrogram'
@@ -15,15 +16,28 @@ import './PointSounds.css'
 export interface PointSoundsProps {
   readonly point: number
   readonly clips: ShownClips
-  readonly telling: readonly StandingOut[]
+  /** Bands that stand out; `null`: nothing is to be said of that. */
+  readonly telling: readonly StandingOut[] | null
+  /** Nothing is said of rings either: somebody is to hear for himself. */
+  readonly isBlind?: boolean
   /** The spectrum of the point was drawn and in view for a second. */
   readonly onSpectrumSeen?: ((point: number) => void) | undefined
   /** A clip, of this point or of one beside it, has really sounded for a second; told once a clip. */
   readonly onPlayed?: ((clip: PanelClip) => void) | undefined
+  /** More about the chosen clip, below everything else. */
+  readonly children?: (clip: PanelClip, listening: Listening<PanelClip>) => ReactNode
 }
 
 /** Spectrum, spectrogram and sound of the clips of a point, to be looked at and heard against each other. */
-export function PointSounds({ point, clips, telling, onSpectrumSeen, onPlayed }: PointSoundsProps) {
+export function PointSounds({
+  point,
+  clips,
+  telling,
+  onSpectrumSeen,
+  onPlayed,
+  isBlind = false,
+  children,
+}: PointSoundsProps) {
   const { analyst, database } = useApp()
   const reader = clipReaderOf(analyst, database)
   const frame = useRef<HTMLDivElement>(null)
@@ -54,10 +68,13 @@ export function PointSounds({ point, clips, telling, onSpectrumSeen, onPlayed }:
           onBand={(band) => listening.setBand(band)}
           onSeen={onSpectrumSeen}
         />
-        {chosen !== null && <PointSpectrogram clip={chosen} reader={reader} listening={listening} state={state} />}
+        {chosen !== null && (
+          <PointSpectrogram clip={chosen} reader={reader} listening={listening} state={state} isBlind={isBlind} />
+        )}
       </div>
-      {chosen !== null && <Transport chosen={chosen} listening={listening} state={state} />}
+      {chosen !== null && <Transport chosen={chosen} listening={listening} state={state} isBlind={isBlind} />}
       {chosen !== null && <PointListening clips={played} chosen={chosen} listening={listening} state={state} />}
+      {chosen !== null && children?.(chosen, listening)}
     </div>
   )
 }

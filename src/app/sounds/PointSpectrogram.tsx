@@ -16,6 +16,8 @@ import { usePosition } from './useListening'
 import { useReadings } from './useReadings'
 
 interface PointSpectrogramProps {
+  /** Nothing is said of rings. */
+  readonly isBlind: boolean
   readonly clip: PanelClip
   readonly reader: ClipReader
   readonly listening: Listening<PanelClip>
@@ -26,18 +28,18 @@ interface PointSpectrogramProps {
 const STEP_S = 0.1
 
 /** The chosen clip over time, with its rings, and where in it one is. */
-export function PointSpectrogram({ clip, reader, listening, state }: PointSpectrogramProps) {
+export function PointSpectrogram({ clip, reader, listening, state, isBlind }: PointSpectrogramProps) {
   const { say, sayKeyed } = useSay()
   const clips = useMemo(() => [clip], [clip])
   const read = useCallback((each: PanelClip) => reader.spectrogram(each), [reader])
   const reading = useReadings(clips, read).get(clip.id)
   const picture = reading?.ok ? reading.value : null
   const durationS = clip.evidence?.durationS ?? picture?.timesS.at(-1) ?? 0
-  const rings = clip.evidence?.ringList ?? []
+  const rings = isBlind ? [] : (clip.evidence?.ringList ?? [])
   return (
     <section className="point-part" aria-label={say('heading_spectrogram')}>
       <h3>{say('heading_spectrogram')}</h3>
-      <p className="soft">{say('spectrogram_of', { clip: clipWords(clip, say) })}</p>
+      <p className="soft">{say(isBlind ? 'spectrogram_of_blind' : 'spectrogram_of', { clip: clipWords(clip, say) })}</p>
       {picture === null || durationS <= 0 ? (
         <div className="spectrogram-frame">
           <p className="soft">{reading?.ok === false ? sayKeyed(reading.why) : say('spectrogram_working')}</p>
@@ -49,7 +51,7 @@ export function PointSpectrogram({ clip, reader, listening, state }: PointSpectr
         </div>
       )}
       <p className="soft">{say('spectrogram_hint')}</p>
-      <RingTable rings={rings} />
+      {!isBlind && <RingTable rings={rings} />}
     </section>
   )
 }

@@ -20,7 +20,7 @@ export interface PointSpectrumProps {
   readonly point: number
   readonly clips: ShownClips
   readonly spectra: ReadonlyMap<string, ClipReading<PowerDensity>>
-  readonly telling: readonly StandingOut[]
+  readonly telling: readonly StandingOut[] | null
   readonly band: PassBand | null
   readonly onBand: (band: PassBand | null) => void
   readonly onSeen: ((point: number) => void) | undefined
@@ -30,6 +30,8 @@ export interface PointSpectrumProps {
 const READ_STEP = 2 ** (1 / 12)
 
 const ZOOM = 1.6
+
+const NOTHING: readonly StandingOut[] = []
 
 /** The spectrum of the point over that of its neighbours: to look at, to read, and to choose what is played. */
 export function PointSpectrum(props: PointSpectrumProps) {
@@ -94,7 +96,7 @@ export function PointSpectrum(props: PointSpectrumProps) {
           >
             <SpectrumCanvas
               lines={lines}
-              telling={telling}
+              telling={telling ?? NOTHING}
               band={band}
               view={view}
               cursorHz={cursorHz}
@@ -110,10 +112,10 @@ export function PointSpectrum(props: PointSpectrumProps) {
         )}
       </div>
       <p className="point-reading">{reading}</p>
-      {telling.map(({ lowHz, highHz, overFloorDb }) => (
+      {telling?.map(({ lowHz, highHz, overFloorDb }) => (
         <p key={lowHz}>{say('spectrum_stands_out', { low_hz: lowHz, high_hz: highHz, over_floor_db: overFloorDb })}</p>
       ))}
-      {telling.length === 0 && clips.on !== null && <p>{say('spectrum_nothing_out')}</p>}
+      {telling?.length === 0 && clips.on !== null && <p>{say('spectrum_nothing_out')}</p>}
       <p className="soft">{say('spectrum_hint')}</p>
       <Choice
         label={say('label_detail')}

@@ -11,13 +11,15 @@ import { usePosition } from './useListening'
 import './Transport.css'
 
 interface TransportProps {
+  /** Nothing is said of rings. */
+  readonly isBlind: boolean
   readonly chosen: PanelClip
   readonly listening: Listening<PanelClip>
   readonly state: ListeningState
 }
 
 /** Play, pause, from ring to ring: stays in reach while the pictures are looked at. */
-export function Transport({ chosen, listening, state }: TransportProps) {
+export function Transport({ chosen, listening, state, isBlind }: TransportProps) {
   const { say } = useSay()
   const rings = chosen.evidence?.ringList ?? []
   const jump = (direction: 'next' | 'previous') => {
@@ -26,14 +28,16 @@ export function Transport({ chosen, listening, state }: TransportProps) {
   }
   return (
     <div className="transport">
-      <Button
-        kind="bare"
-        icon={<ListenIcon name="ringPrevious" />}
-        disabled={rings.length === 0}
-        onClick={() => jump('previous')}
-      >
-        {say('do_ring_previous')}
-      </Button>
+      {!isBlind && (
+        <Button
+          kind="bare"
+          icon={<ListenIcon name="ringPrevious" />}
+          disabled={rings.length === 0}
+          onClick={() => jump('previous')}
+        >
+          {say('do_ring_previous')}
+        </Button>
+      )}
       <Button
         kind="main"
         icon={<ListenIcon name={state.playing ? 'pause' : 'play'} />}
@@ -41,14 +45,16 @@ export function Transport({ chosen, listening, state }: TransportProps) {
       >
         {state.playing ? say('do_pause') : say('do_play')}
       </Button>
-      <Button
-        kind="bare"
-        icon={<ListenIcon name="ringNext" />}
-        disabled={rings.length === 0}
-        onClick={() => jump('next')}
-      >
-        {say('do_ring_next')}
-      </Button>
+      {!isBlind && (
+        <Button
+          kind="bare"
+          icon={<ListenIcon name="ringNext" />}
+          disabled={rings.length === 0}
+          onClick={() => jump('next')}
+        >
+          {say('do_ring_next')}
+        </Button>
+      )}
       <TransportNote chosen={chosen} listening={listening} state={state} />
     </div>
   )
@@ -57,7 +63,7 @@ export function Transport({ chosen, listening, state }: TransportProps) {
 /** A ring is heard better with a moment before it, s. */
 const LEAD_S = 0.03
 
-function TransportNote({ chosen, listening, state }: TransportProps) {
+function TransportNote({ chosen, listening, state }: Omit<TransportProps, 'isBlind'>) {
   const { say } = useSay()
   const time = useRef<HTMLSpanElement>(null)
   const whole = chosen.evidence === null ? null : formatNumber(chosen.evidence.durationS, 1)

@@ -36,10 +36,19 @@ export async function listJobs(database: Database): Promise<JobLists> {
   }
 }
 
-/** @returns `null` when there is no such job, or it was deleted. @throws {FormatError} this version cannot read it. */
-export async function loadJob(database: Database, id: string): Promise<Job | null> {
+/**
+ * @param deleted Whether one that was deleted, and can be put back, is meant as well.
+ * @returns `null` when there is no such job.
+ * @throws {FormatError} this version cannot read it.
+ */
+export async function loadJob(
+  database: Database,
+  id: string,
+  deleted: 'not deleted' | 'even deleted' = 'not deleted',
+): Promise<Job | null> {
   const kept = await database.get('jobs', id)
-  return kept === undefined || kept.deletedS !== undefined ? null : readJob(kept.json, kept.summary.name)
+  if (kept === undefined || (deleted === 'not deleted' && kept.deletedS !== undefined)) return null
+  return readJob(kept.json, kept.summary.name)
 }
 
 export async function saveJob(database: Database, job: Job): Promise<void> {

@@ -9,6 +9,7 @@ import type { ShownUnits } from '../../../shared/words/shownUnits'
 import type { WordKey } from '../../../shared/words/words'
 import type { Joining } from '../join/joining'
 import type { NewerVersion, OfflineState } from '../offline/offlineState'
+import type { Review } from './review'
 
 /** Everything the page shows is worked out from this. Plain data, never changed in place. */
 export interface AppState {
@@ -60,6 +61,8 @@ export interface Session {
   readonly examined: Readonly<
     Record<string, { readonly looked: readonly number[]; readonly played: readonly number[] }>
   >
+  /** How far hearing somebody else's lines has come, by job and line. */
+  readonly reviews: Readonly<Record<string, Review>>
   readonly notices: readonly Notice[]
   /** The copy of the page that works without a signal, and whether a newer version waits for a yes. */
   readonly offline: OfflineState
@@ -140,7 +143,17 @@ export interface Notice {
   readonly words: Keyed
 }
 
-export type NoticePlace = 'page' | 'jobs' | 'line' | 'pressure' | 'place' | 'listen' | 'mend' | 'report' | 'join'
+export type NoticePlace =
+  | 'page'
+  | 'jobs'
+  | 'line'
+  | 'pressure'
+  | 'place'
+  | 'listen'
+  | 'mend'
+  | 'report'
+  | 'join'
+  | 'second ear'
 
 /** Kept on this device, for all jobs. */
 export interface Device {
@@ -186,6 +199,7 @@ export const FIRST_STATE: AppState = {
     halted: [],
     chosenPoint: null,
     examined: {},
+    reviews: {},
     notices: [],
     offline: { stage: 'asking' },
     newerVersion: 'none',

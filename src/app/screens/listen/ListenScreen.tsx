@@ -12,6 +12,7 @@ import { OpeningPanel } from '../../open/OpeningPanel'
 import { canListen } from '../../record/microphone'
 import { changeListen } from '../../store/actions/changeListen'
 import { shownLine } from '../../store/selectors/shownLine'
+import { AskedAgainPart } from './AskedAgainPart'
 import { ClipsPart } from './ClipsPart'
 import { HookUp } from './HookUp'
 import { HowPart } from './HowPart'
@@ -73,6 +74,7 @@ function ListenOf({ line }: { readonly line: JobLine }) {
         <RecordAction />
       </div>
       <div className="listen-column">
+        <AskedAgainPart line={line} />
         <PointsPart line={line} />
         <MorePointPart line={line} />
         <HowPart line={line} aside={<Button onClick={() => setHooking(true)}>{say('do_hook_up')}</Button>} />
