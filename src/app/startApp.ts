@@ -14,7 +14,16 @@ import type { ScreenName } from './screens/screenNames'
 import { type Database, isFull, openDatabase } from './storage/database'
 import { loadDetector } from './storage/detector'
 import { loadDevice } from './storage/device'
-import { deleteJob, dropJob, dropUnusedSounds, listJobs, loadJob, restoreJob, saveJob } from './storage/jobs'
+import {
+  completeSummaries,
+  deleteJob,
+  dropJob,
+  dropUnusedSounds,
+  listJobs,
+  loadJob,
+  restoreJob,
+  saveJob,
+} from './storage/jobs'
 import { loadReviews } from './storage/reviews'
 import { Saver } from './storage/saver'
 import { TabLock } from './storage/tabLock'
@@ -214,6 +223,10 @@ const HANDED_OVER_MS = 1500
 async function tidyUp(store: Store, database: Database, left: LeftRecordings): Promise<void> {
   await left.find().catch(() => undefined) // it is there the next time
   await dropUnusedSounds(database, heldJobs(store)).catch(() => undefined)
+  if (await completeSummaries(database).catch(() => false)) {
+    const lists = await listJobs(database)
+    store.update((state) => withSession(state, lists))
+  }
 }
 
 function heldJobs(store: Store): Job[] {

@@ -10,6 +10,8 @@ import type { JobSummary } from '../store/state'
 export interface YardharkSchema extends DBSchema {
   /** Jobs in the form of their file, with what the list shows of them. */
   jobs: { key: string; value: KeptJob }
+  /** What the list shows of them, apart: a list of a hundred jobs reads none of them. */
+  summaries: { key: string; value: KeptSummary }
   /** Sounds as they came, by the SHA-256 of their bytes. */
   sounds: { key: string; value: { readonly sha256: string; readonly bytes: Blob } }
   /** Evidence of sounds, by core version and digest. */
@@ -31,6 +33,9 @@ export interface KeptJob {
   readonly deletedS?: number
 }
 
+/** Of a kept job, and changed together with it. */
+export type KeptSummary = Pick<KeptJob, 'id' | 'summary' | 'deletedS'>
+
 /** What is known of a recording when it begins; the rest is worked out of its chunks. */
 export interface KeptRecording {
   readonly id: string
@@ -47,8 +52,8 @@ export interface KeptRecording {
 export type Database = IDBPDatabase<YardharkSchema>
 
 const NAME = 'yardhark'
-/** 2: recordings and their chunks. What stands in an older one stays as it is. */
-const VERSION = 2
+/** 2: recordings and their chunks. 3: summaries of the jobs. What stands in an older one stays as it is. */
+const VERSION = 3
 
 export interface DatabaseListeners {
   /** Another tab holds an older version open: opening waits for it. */
@@ -64,7 +69,7 @@ export interface DatabaseListeners {
  */
 export function openDatabase({ onOlderBlocked, beforeNewer }: DatabaseListeners): Promise<Database> {
   return openDB<YardharkSchema>(NAME, VERSION, {
-    upgrade(database, oldVersion) {
+    async upgrade(database, oldVersion, _newVersion, transaction) {
       if (oldVersion < 1) {
         database.createObjectStore('jobs', { keyPath: 'id' })
         database.createObjectStore('sounds', { keyPath: 'sha256' })
@@ -75,10 +80,20 @@ export function openDatabase({ onOlderBlocked, beforeNewer }: DatabaseListeners)
         database.createObjectStore('recordings', { keyPath: 'id' })
         database.createObjectStore('chunks')
       }
+      if (oldVersion < 3) {
+        const summaries = database.createObjectStore('summaries', { keyPath: 'id' })
+        const kept = await transaction.objectStore('jobs').getAll()
+        for (const each of kept) summaries.put(keptSummary(each))
+      }
     },
     blocked: onOlderBlocked,
     blocking: (_current, _blocked, event) => void beforeNewer().finally(() => (event.target as IDBDatabase).close()),
   })
+}
+
+/** The part of a kept job that the list is made of. */
+export function keptSummary({ id, summary, deletedS }: KeptJob): KeptSummary {
+  return deletedS === undefined ? { id, summary } : { id, summary, deletedS }
 }
 
 /** True when what is kept here was made by a newer version of the page. */

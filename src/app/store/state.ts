@@ -1,5 +1,6 @@
 import type { HeardClip } from '../../../shared/evidence/heardClip'
 import type { Job, JobLine } from '../../../shared/job/job'
+import type { JobStage } from '../../../shared/job/jobStage'
 import type { DetectorModel } from '../../../shared/learn/model'
 import type { LocateAnswer } from '../../../shared/locate/answer'
 import type { ListenWay } from '../../../shared/record/slot'
@@ -93,6 +94,9 @@ export interface JobSummary {
   readonly firstLineId: string | null
   readonly lineCount: number
   readonly pointCount: number
+  /** Not there in jobs that an older version kept, until it is worked out. */
+  readonly stage?: JobStage
+  readonly opinionCount?: number
 }
 
 /** `deletedS`: when it was deleted, s since 1970. */

@@ -4,7 +4,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Job } from '../../../shared/job/job'
 import { jobJson } from '../../../shared/job/jobJson'
 import { isFull, isNewer, openDatabase } from '../../../src/app/storage/database'
-import { listJobs, loadJob, summaryOf } from '../../../src/app/storage/jobs'
+import { completeSummaries, deleteJob, listJobs, loadJob, summaryOf } from '../../../src/app/storage/jobs'
 import { loadSound } from '../../../src/app/storage/sounds'
 
 const JOB: Job = { id: 'job', name: 'Yard', createdS: 1, changedS: 1, lines: [] }
@@ -45,7 +45,28 @@ describe('a database', () => {
     expect((await listJobs(database)).jobs.map(({ name }) => name)).toEqual(['Yard'])
     expect(await loadJob(database, 'job')).toEqual(JOB)
     expect(Buffer.from((await loadSound(database, 'ab'))!).toString()).toBe('abc')
-    expect([...database.objectStoreNames]).toEqual(['chunks', 'device', 'evidence', 'jobs', 'recordings', 'sounds'])
+    expect([...database.objectStoreNames]).toEqual([
+      'chunks',
+      'device',
+      'evidence',
+      'jobs',
+      'recordings',
+      'sounds',
+      'summaries',
+    ])
+    await deleteJob(database, 'job', 5)
+    expect((await listJobs(database)).deletedJobs).toMatchObject([{ name: 'Yard', deletedS: 5 }])
+    database.close()
+  })
+
+  it('of jobs that an older version kept without saying how far they are has that worked out', async () => {
+    const database = await openDatabase(LISTENERS)
+    const { stage: _, opinionCount: __, ...older } = summaryOf(JOB)
+    await database.put('jobs', { id: 'job', summary: older, json: jobJson(JOB) })
+    await database.put('summaries', { id: 'job', summary: older })
+    expect(await completeSummaries(database)).toBe(true)
+    expect((await listJobs(database)).jobs).toEqual([summaryOf(JOB)])
+    expect(await completeSummaries(database)).toBe(false)
     database.close()
   })
 

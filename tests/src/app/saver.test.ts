@@ -31,7 +31,7 @@ beforeEach(async () => {
 })
 afterEach(async () => {
   vi.unstubAllGlobals()
-  for (const name of ['jobs', 'sounds', 'evidence', 'device'] as const) await database.clear(name)
+  for (const name of ['jobs', 'summaries', 'sounds', 'evidence', 'device'] as const) await database.clear(name)
   database.close()
 })
 
@@ -85,9 +85,9 @@ describe('saving', () => {
 
   it('that failed stays on show and is done by trying again', async () => {
     const { store, saver, state } = saving()
-    const roomy = database.put.bind(database)
+    const roomy = database.transaction.bind(database)
     let isFull = true
-    const put = vi.spyOn(database, 'put').mockImplementation(async (...args) => {
+    const full = vi.spyOn(database, 'transaction').mockImplementation((...args: Parameters<typeof roomy>) => {
       if (isFull) throw new DOMException('no room', 'QuotaExceededError')
       return roomy(...args)
     })
@@ -98,7 +98,7 @@ describe('saving', () => {
     await saver.flush()
     expect(state()).toBe('saved')
     expect(await keptName()).toBe('A')
-    put.mockRestore()
+    full.mockRestore()
     await saver.close()
   })
 
