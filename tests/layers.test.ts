@@ -39,8 +39,10 @@ const MAY_IMPORT: Record<string, string[]> = {
   'shared/answer': ['shared/base', 'shared/evidence', 'shared/line', 'shared/sweep', 'shared/locate', 'shared/words'],
   'shared/job': ['shared/base', 'shared/line', 'shared/sweep', 'shared/evidence', 'shared/locate', 'shared/pressure'],
   'shared/opinion': ['shared/base', 'shared/job'],
+  'shared/flac': ['shared/base', 'shared/audio/riffChunks.ts'],
   'shared/jobfile': [
     'shared/base',
+    'shared/flac',
     'shared/audio',
     'shared/bubbles/ring.ts',
     'shared/sweep/safePath.ts',

@@ -333,6 +333,10 @@ export const SOURCES = {
       'L. L. Kontsevich & C. W. Tyler, Bayesian adaptive estimation of psychometric slope and threshold, Vision Res. 39, 2729-2737, 1999',
     seen: 'memory',
   },
+  RFC9639: {
+    title: 'M. van Beurden, A. Weaver, Free Lossless Audio Codec (FLAC), IETF RFC 9639, December 2024',
+    seen: 'memory',
+  },
   RFC8493: {
     title:
       'IETF RFC 8493, The BagIt file packaging format (V1.0), 2018; the rules of sections 2 and 3 as open validators transcribe them',

@@ -3,6 +3,8 @@ import { decodeText } from '../base/decodeText'
 import { FormatError } from '../base/errors'
 import type { Problem } from '../base/problem'
 import { printable, shown } from '../base/shown'
+import { utf8Bytes } from '../base/utf8Bytes'
+import { wavOfFlac } from '../flac/flacClip'
 import { digestsOf } from '../job/digestsOf'
 import type { Job } from '../job/job'
 import { readJob } from '../job/readJob'
@@ -66,8 +68,9 @@ export async function openJobFile(source: ByteSource, name: string, parts: Openi
 
 function checkVersion({ info }: Bag, name: string): void {
   const version = info.get('yardhark-job-file')
-  if (version === undefined || version === String(JOB_FILE_VERSION)) return
-  const isNewer = /^\d+$/.test(version) && Number(version) > JOB_FILE_VERSION
+  const isNumber = version !== undefined && /^\d{1,9}$/.test(version)
+  if (version === undefined || (isNumber && Number(version) >= 1 && Number(version) <= JOB_FILE_VERSION)) return
+  const isNewer = isNumber && Number(version) > JOB_FILE_VERSION
   const mend = isNewer
     ? 'from a newer version of the program; open it there, or update this one'
     : 'which is no version'
@@ -94,7 +97,7 @@ async function unpack(bag: Bag, job: Job, { digest, keep, onDone }: OpeningParts
   return [...problems, ...lostClips(job, kept)]
 }
 
-/** Of a clip that came as Broadcast Wave: the bytes it was made of. */
+/** Of a clip that came as Broadcast Wave, or that as FLAC: the bytes it was made of. */
 async function wantedBytes(
   bag: Bag,
   path: string,
@@ -103,7 +106,7 @@ async function wantedBytes(
 ): Promise<OpenedBytes | { readonly problem: Problem }> {
   const file = printable(path)
   try {
-    for (const bytes of plainClips(await bag.read(path))) {
+    for (const bytes of candidates(await bag.read(path))) {
       const sha256 = await digest(bytes)
       if (wanted.has(sha256)) return { sha256, bytes }
     }
@@ -113,6 +116,16 @@ async function wantedBytes(
     return { problem: { key: 'bag_file_damaged', severity: 'weak', values: { file, why: error.mend } } }
   }
 }
+
+/** What the bytes may have been before they were packed; themselves among them. */
+function* candidates(bytes: Uint8Array): Generator<Uint8Array> {
+  yield* plainClips(bytes)
+  if (!FLAC.every((byte, i) => bytes[i] === byte)) return
+  const wav = wavOfFlac(bytes)
+  if (wav !== null) yield* plainClips(wav)
+}
+
+const FLAC = utf8Bytes('fLaC')
 
 /** Clips whose sound the job names and the file does not hold; each once. */
 function lostClips(job: Job, kept: ReadonlySet<string>): Problem[] {

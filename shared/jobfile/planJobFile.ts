@@ -4,6 +4,7 @@ import type { Problem } from '../base/problem'
 import { printable } from '../base/shown'
 import { utf8Bytes } from '../base/utf8Bytes'
 import type { Ring } from '../bubbles/ring'
+import { flacOf } from '../flac/flacClip'
 import { digestsOf } from '../job/digestsOf'
 import type { Job, JobClip } from '../job/job'
 import { jobJson } from '../job/jobJson'
@@ -42,8 +43,8 @@ export interface JobFilePlan {
   readonly problems: readonly Problem[]
 }
 
-/** Goes up with every change that an older program could not read. */
-export const JOB_FILE_VERSION = 1
+/** Goes up with every change that an older program could not read; 2: clips as FLAC. A file says the least that reads it. */
+export const JOB_FILE_VERSION = 2
 
 /**
  * Plans the job file of a job: FORMAT.md of shared/job says what is in it. The same job, choice and rings give the same
@@ -62,7 +63,7 @@ export async function planJobFile(job: Job, choice: ShareChoice, parts: JobFileP
   for (const [done, { sha256 }] of sounds.entries()) {
     parts.onDone(done, total)
     const clip = clips.get(sha256)!
-    const planned = await clipFile(clip, sha256, parts)
+    const planned = await clipFile(clip, sha256, parts, choice.asFlac === true)
     if (planned !== null) payload.push(planned)
     else problems.push({ key: 'bag_clip_lost', severity: 'weak', values: { file: printable(clip.row.file) } })
   }
@@ -98,20 +99,37 @@ function clipsBySound(job: Job): ReadonlyMap<string, JobClip> {
 }
 
 /** As Broadcast Wave where it can be taken apart again, else as it came. */
-async function clipFile(clip: JobClip, sha256: string, parts: JobFileParts): Promise<PayloadFile | null> {
+async function clipFile(
+  clip: JobClip,
+  sha256: string,
+  parts: JobFileParts,
+  asFlac: boolean,
+): Promise<PayloadFile | null> {
   const asItCame = await parts.load(sha256)
   if (asItCame === null) return null
   const marks = ringMarks(await parts.rings(sha256, asItCame))
-  const made = (bytes: Uint8Array) => broadcastClip(bytes, clipNotes(clip), marks)
-  const broadcast = made(asItCame)
+  const made = (bytes: Uint8Array) => madeClip(bytes, broadcastClip(bytes, clipNotes(clip), marks), asFlac)
+  const { bytes, kind } = made(asItCame)
   const { point, air, file } = clip.row
   const number = point < 0 ? String(point) : String(point).padStart(2, '0')
-  const ending = broadcast === null ? (/\.[a-z0-9]{1,5}$/i.exec(file)?.[0].toLowerCase() ?? '.wav') : '.wav'
+  const ending = kind === 'as it came' ? (/\.[a-z0-9]{1,5}$/i.exec(file)?.[0].toLowerCase() ?? '.wav') : `.${kind}`
   const path = `data/clips/${number}-${air}-${sha256.slice(0, 16)}${ending}`
-  return storedFile(path, broadcast ?? asItCame, parts.digest, async () => {
+  return storedFile(path, bytes, parts.digest, async () => {
     const again = await parts.load(sha256)
-    return again === null || broadcast === null ? again : made(again)
+    return again === null ? null : made(again).bytes
   })
+}
+
+interface MadeClip {
+  readonly bytes: Uint8Array
+  readonly kind: 'flac' | 'wav' | 'as it came'
+}
+
+function madeClip(asItCame: Uint8Array, broadcast: Uint8Array | null, asFlac: boolean): MadeClip {
+  const wav = broadcast ?? asItCame
+  const flac = asFlac ? flacOf(wav) : null
+  if (flac !== null && flac.length < wav.length) return { bytes: flac, kind: 'flac' }
+  return { bytes: wav, kind: broadcast === null ? 'as it came' : 'wav' }
 }
 
 async function photoFile(sha256: string, parts: JobFileParts): Promise<PayloadFile | null> {
@@ -159,7 +177,7 @@ async function tagFiles(
       ['Bagging-Date', utcTimes(job.changedS)?.date ?? '1970-01-01'],
       ['Payload-Oxum', `${bytes}.${payload.length}`],
       ['External-Identifier', job.id],
-      ['Yardhark-Job-File', String(JOB_FILE_VERSION)],
+      ['Yardhark-Job-File', choice.asFlac === true ? String(JOB_FILE_VERSION) : '1'],
       ['Yardhark-Points', choice.points === null ? 'all' : [...choice.points].sort((a, b) => a - b).join(' ')],
       ['Yardhark-Customer', choice.withoutCustomer ? 'left out' : 'as told'],
     ]),

@@ -8,6 +8,8 @@ export interface ShareChoice {
   readonly points: ReadonlySet<number> | null
   /** Names, free texts and photos stay here. */
   readonly withoutCustomer: boolean
+  /** Clips go as FLAC where that is smaller: the same sound, and the same file once it is opened. Not there: as WAV. */
+  readonly asFlac?: boolean
 }
 
 export const SHARE_ALL: ShareChoice = { points: null, withoutCustomer: false }

@@ -106,6 +106,7 @@ truth. Nothing in it was recorded anywhere.
   --out FILE           the file to write, as job.zip
   --points 5,6,7       only the clips of these points
   --without-customer   leave names, notes and photos out
+  --flac               clips as FLAC: about half, and the same sound
   --name TEXT          what the job is called (the folder's name)
   --spacing M          as for locate, for a folder without sweep.csv
   --spacing-ft FT

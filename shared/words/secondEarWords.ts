@@ -144,6 +144,8 @@ export const SECOND_EAR_WORDS = {
   share_without_customer: {
     text: 'Names, addresses, notes and photos stay here. Voices in clips do not: listen first.',
   },
+  label_as_flac: { text: 'Smaller, as FLAC' },
+  share_as_flac: { text: 'The same sound in about half the room; opened, every clip is as it was recorded.' },
   label_some_points: { text: 'Only some points' },
   do_pack: { text: 'Pack the job file' },
   share_packing: { text: 'Packing the job file.' },

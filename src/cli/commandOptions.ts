@@ -32,6 +32,7 @@ export const PACK_OPTIONS: OptionTable = {
   out: 'value',
   points: 'value',
   'without-customer': 'flag',
+  flac: 'flag',
   name: 'value',
   spacing: 'value',
   'spacing-ft': 'value',

@@ -9,6 +9,7 @@ import { parseJson } from '../../shared/base/parseJson'
 import { Random } from '../../shared/base/random'
 import { utf8Bytes } from '../../shared/base/utf8Bytes'
 import { clipEvidence } from '../../shared/evidence/clipEvidence'
+import { flacOf, wavOfFlac } from '../../shared/flac/flacClip'
 import { jobJson } from '../../shared/job/jobJson'
 import { opinionJson } from '../../shared/job/opinionJson'
 import { openJobFile } from '../../shared/jobfile/openJobFile'
@@ -34,14 +35,14 @@ interface Kind {
 const fileOf = (path: string) => Uint8Array.from(readFileSync(resolve(root, path)))
 const small = smallJob()
 const jobFile = await packed(small.job, small.beside)
-const sounds = [8, 16, 24, 32].map((bits) =>
-  writeWav({
-    channels: [Float32Array.from({ length: 4000 }, (_, n) => 0.3 * Math.sin(n / (5 + bits)))],
-    sampleRateHz: 8000,
-    encoding: bits === 32 ? { kind: 'float', bits: 32 } : { kind: 'pcm', bits: bits as 8 | 16 | 24 },
-    problems: [],
-  }),
-)
+const tone = {
+  channels: [Float32Array.from({ length: 4000 }, (_, n) => 0.3 * Math.sin(n / 13))],
+  sampleRateHz: 8000,
+  encoding: { kind: 'pcm', bits: 16 },
+  problems: [],
+} as const
+const sounds = (['pcm16', 'pcm24', 'float32'] as const).map((encoding) => writeWav(tone, { encoding }))
+const flacs = sounds.slice(0, 2).map((wav) => flacOf(wav)!)
 const opinions = utf8Bytes(
   opinionFile(small.job, [
     opinionOf('one', { note: 'by the wall', again: [{ point: 2, note: 'a mower' }] }),
@@ -57,6 +58,7 @@ export const KINDS: Readonly<Record<string, Kind>> = {
     check: (bytes) => checkNumbers(readOpinionFile(decodeText(bytes, 'f'), 'f').opinions.map(opinionJson)),
   },
   WAV: { whole: sounds, check: checkWav },
+  FLAC: { whole: flacs, check: checkFlac },
   sheet: {
     whole: [fileOf('demo-audio/sweep.csv')],
     check: (bytes) => checkNumbers(readSweepCsv(decodeText(bytes, 'f'), 'f').rows),
@@ -90,6 +92,12 @@ function checkWav(bytes: Uint8Array): string | null {
   if (clip.channels.some((samples) => samples.some((sample) => !Number.isFinite(sample))))
     return 'a sample is not finite'
   return checkNumbers(clipEvidence(clip))
+}
+
+/** It is refused, or is a file that can be read or refused. */
+function checkFlac(bytes: Uint8Array): string | null {
+  const wav = wavOfFlac(bytes)
+  return wav === null ? null : checkWav(wav)
 }
 
 /** No number that is none may come out of a reader, however deep. */

@@ -20,7 +20,11 @@ export async function packCommand(args: Args): Promise<void> {
     throw new CallError('pack takes one folder or job file; yardhark pack --help')
   const path = args.options.get('out')
   if (path === undefined) throw new CallError('pack needs the file to write; add --out job.zip')
-  const choice = { points: pointsOption(args), withoutCustomer: args.options.has('without-customer') }
+  const choice = {
+    points: pointsOption(args),
+    withoutCustomer: args.options.has('without-customer'),
+    asFlac: args.options.has('flac'),
+  }
   const bytes = new TemporaryBytes()
   try {
     const { job, load } = await jobOf(from, args, bytes)

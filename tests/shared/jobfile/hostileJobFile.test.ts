@@ -4,6 +4,7 @@ import type { Job } from '../../../shared/job/job'
 import { jobJson } from '../../../shared/job/jobJson'
 import { crc32 } from '../../../shared/jobfile/crc32'
 import { openJobFile } from '../../../shared/jobfile/openJobFile'
+import { JOB_FILE_VERSION } from '../../../shared/jobfile/planJobFile'
 import { readZipFile } from '../../../shared/jobfile/readZipFile'
 import { centralDirectory, localHeader, type ZippedFile } from '../../../shared/jobfile/zipWriting'
 import { wordsOf } from '../../../shared/words/sentence'
@@ -214,7 +215,11 @@ describe('a hostile job file', () => {
     const tag = `${BASE}tagmanifest-sha256.txt`
     const all = files()
     delete all[tag]
-    const later = text(Buffer.from(all[info]!).toString().replace('Job-File: 1', 'Job-File: 2'))
+    const later = text(
+      Buffer.from(all[info]!)
+        .toString()
+        .replace('Job-File: 1', `Job-File: ${JOB_FILE_VERSION + 1}`),
+    )
     await expect(open(await zipOf({ ...all, [info]: later }, true))).rejects.toThrow(
       'from a newer version of the program',
     )

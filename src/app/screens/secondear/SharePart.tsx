@@ -24,8 +24,9 @@ export function SharePart({ job }: SharePartProps) {
   const points = useMemo(() => pointsOf(job), [job])
   const [some, setSome] = useState<ReadonlySet<number> | null>(null)
   const [withoutCustomer, setWithoutCustomer] = useState(false)
+  const [asFlac, setAsFlac] = useState(false)
   const packing = usePacking(job)
-  const choice = { points: some, withoutCustomer }
+  const choice = { points: some, withoutCustomer, asFlac }
   const toggle = (point: number) => {
     packing.forget()
     const chosen = some ?? new Set(points)
@@ -41,6 +42,15 @@ export function SharePart({ job }: SharePartProps) {
         onChange={(on) => {
           packing.forget()
           setWithoutCustomer(on)
+        }}
+      />
+      <Switch
+        words={say('label_as_flac')}
+        on={asFlac}
+        hint={say('share_as_flac')}
+        onChange={(on) => {
+          packing.forget()
+          setAsFlac(on)
         }}
       />
       {points.length > 1 && (
