@@ -40,7 +40,8 @@ export const JOBS_WORDS = {
   jobs_open_how: {
     text: 'A folder holds one WAV for each point, named by its number (6.wav, or 6-on.wav and 6-off.wav), or a sweep.csv that names them.',
   },
-  jobs_drop: { text: 'A folder, a zip or clips can also be dropped here.' },
+  jobs_open_shared: { text: 'A job file that somebody shared, or opinions that came back, open as a zip does.' },
+  jobs_drop: { text: 'A folder, a zip, clips or several job files can also be dropped here.' },
   label_drop_here: { text: 'Drop it to open it' },
   label_job_parts: { text: 'Points: {points}' },
   label_job_lines: { text: 'Lines: {lines}, points: {points}' },

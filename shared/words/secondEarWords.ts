@@ -87,6 +87,7 @@ export const SECOND_EAR_WORDS = {
   ears_again: { text: 'Would record again before saying where.' },
   ears_again_at: { text: 'Record again at point {point}.' },
   ears_again_at_why: { text: 'Record again at point {point}: {note}.' },
+  ears_when: { text: '{when}.' },
   ears_blind: { text: 'Formed blind.' },
   ears_saw_answer: { text: 'The answer could be seen before.' },
   ears_saw_opinions: { text: 'Other opinions could be seen before.' },

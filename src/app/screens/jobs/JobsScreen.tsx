@@ -54,6 +54,7 @@ export function JobsScreen() {
         <div className="stack">
           <Panel heading={say('label_open')}>
             <p>{say('jobs_open_how')}</p>
+            <p>{say('jobs_open_shared')}</p>
             <OpenButtons target={TARGET} />
             <p className="soft jobs-drop">{say('jobs_drop')}</p>
             {!isEmpty && (

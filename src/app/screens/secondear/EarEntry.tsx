@@ -50,7 +50,9 @@ export function EarEntry({ opinion, letter, line, ears }: EarEntryProps) {
       )}
       <p className="soft">
         {[
-          new Date(timeS * 1000).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' }),
+          say('ears_when', {
+            when: new Date(timeS * 1000).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' }),
+          }),
           say(seenKey(opinion)),
           seen.shuffled ? say('ears_shuffled') : '',
           say('ears_heard_clips', { count: seen.heard.length }),

@@ -7,7 +7,6 @@ import { useApp } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
 import { packJob } from '../../jobfile/packJob'
 import { Button } from '../../look/widgets/Button'
-import { Icon } from '../../look/widgets/Icon'
 import { Notice } from '../../look/widgets/Notice'
 import { Panel } from '../../look/widgets/Panel'
 import { Progress } from '../../look/widgets/Progress'
@@ -107,9 +106,7 @@ function SendOpinions({ job }: SharePartProps) {
   if (opinions.length === 0) return null
   return (
     <section className="stack-small">
-      <h3>
-        <Icon name="ears" /> {say('heading_send_opinions')}
-      </h3>
+      <h3>{say('heading_send_opinions')}</h3>
       <p>{say('share_opinions_what', { count: opinions.length })}</p>
       <HandOver name={`opinions-${job.id}.json`} content={content} mediaType="application/json" isOpinions />
     </section>
