@@ -42,7 +42,8 @@ function withoutNames(line: JobLine): JobLine {
   return {
     ...line,
     name: '',
-    line: { ...line.line, unknown: {} },
+    // That it was invented is nobody's secret, and must not get lost.
+    line: { ...line.line, unknown: line.line.unknown.invented === true ? { invented: true } : {} },
     sweeps: line.sweeps.map((sweep) => ({ ...sweep, clips: sweep.clips.map(plainClip) })),
     confirmations: line.confirmations.map((said) => ({ ...said, note: '' })),
     ...(complaint && { complaint: { ...complaint, said: '', isolation: '' } }),

@@ -1,9 +1,7 @@
 import { countedAnswers, type PracticeAnswer } from './answers'
+import { waitingToComeBack } from './comesBack'
 import type { Drill, QuestionOrder } from './drills/question'
 import { stairsAfter } from './staircase/staircase'
-
-/** What was missed comes back after so many other questions; each time it is right, later; after the last, no more. Chosen. */
-export const COMES_BACK_AFTER = [2, 6, 15] as const
 
 /** The next question of a drill: what was missed and is due, else a new one at the level of the stairs. */
 export interface NextOrder {
@@ -31,18 +29,12 @@ export function waitingAgain(answers: readonly PracticeAnswer[], drill: Drill): 
 }
 
 function dueAgain(mine: readonly PracticeAnswer[]): QuestionOrder | null {
-  for (const { order, dueAt } of waiting(mine).values()) if (mine.length >= dueAt) return order
+  for (const [seed, { dueAt }] of waiting(mine)) {
+    if (mine.length >= dueAt) return mine.find(({ order }) => order.seed === seed)!.order
+  }
   return null
 }
 
-function waiting(mine: readonly PracticeAnswer[]): Map<string, { order: QuestionOrder; dueAt: number; step: number }> {
-  const list = new Map<string, { order: QuestionOrder; dueAt: number; step: number }>()
-  for (const [i, { order, right }] of mine.entries()) {
-    const before = list.get(order.seed)
-    list.delete(order.seed)
-    const step = !right ? 0 : before === undefined ? null : before.step + 1
-    if (step === null || step >= COMES_BACK_AFTER.length) continue
-    list.set(order.seed, { order, step, dueAt: i + 1 + COMES_BACK_AFTER[step]! })
-  }
-  return list
+function waiting(mine: readonly PracticeAnswer[]) {
+  return waitingToComeBack(mine.map(({ order, right }) => ({ key: order.seed, right })))
 }

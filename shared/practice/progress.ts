@@ -24,15 +24,17 @@ export interface Figures {
 export interface ProgressBlock {
   /** Of the first answer, s since 1970. */
   readonly fromS: number
-  /** Median level of its questions, dB: what the sensitivity was reached at. */
-  readonly levelDb: number
+  /** Median level of its questions, dB: what the sensitivity was reached at; `null` where nobody knows it. */
+  readonly levelDb: number | null
   readonly person: Figures
   readonly machine: Figures | null
+  /** Of several kinds told apart: both on the one question that the machine answers, bubbling or not. */
+  readonly alike: { readonly person: Figures; readonly machine: Figures } | null
 }
 
 export interface Progress {
   readonly blocks: readonly ProgressBlock[]
-  readonly whole: { readonly person: Figures; readonly machine: Figures | null } | null
+  readonly whole: Pick<ProgressBlock, 'person' | 'machine' | 'alike'> | null
   /** Smallest signal that is heard, of the last answers; `null`: too few. */
   readonly threshold: Threshold | null
 }
@@ -43,20 +45,39 @@ export function progress(answers: readonly PracticeAnswer[], drill: Drill): Prog
   const blocks: ProgressBlock[] = []
   for (let from = 0; from < counted.length; from += BLOCK_ANSWERS) {
     const block = counted.slice(from, from + BLOCK_ANSWERS)
-    const levelDb = median(block.map(({ order }) => order.levelDb))
-    blocks.push({ fromS: block[0]!.timeS, levelDb, ...bothFigures(block) })
+    const levels = block.map(({ order }) => order.levelDb).filter(Number.isFinite)
+    const levelDb = levels.length === 0 ? null : median(levels)
+    blocks.push({ fromS: block[0]!.timeS, levelDb, ...bothFigures(block, drill) })
   }
-  const trials = counted.slice(-THRESHOLD_ANSWERS).map(({ order, right }) => ({ levelDb: order.levelDb, right }))
+  const levelled = counted.filter(({ order }) => Number.isFinite(order.levelDb))
+  const trials = levelled.slice(-THRESHOLD_ANSWERS).map(({ order, right }) => ({ levelDb: order.levelDb, right }))
   return {
     blocks,
-    whole: counted.length === 0 ? null : bothFigures(counted),
+    whole: counted.length === 0 ? null : bothFigures(counted, drill),
     threshold: threshold(trials, GUESS[drill]),
   }
 }
 
-function bothFigures(answers: readonly PracticeAnswer[]) {
+function bothFigures(answers: readonly PracticeAnswer[], drill: Drill): NonNullable<Progress['whole']> {
   const judged = answers.flatMap(({ truth, machine }) => (machine === null ? [] : [{ ...machine, truth }]))
-  return { person: figures(answers), machine: judged.length === 0 ? null : figures(judged) }
+  const person = figures(answers)
+  if (judged.length === 0) return { person, machine: null, alike: null }
+  // The machine is asked less than the person where it tells one kind from all others.
+  if (drill === 'what')
+    return { person, machine: null, alike: { person: figures(yesNo(answers)), machine: figures(judged) } }
+  return { person, machine: figures(judged), alike: null }
+}
+
+/** Answers of several kinds as answers to one question: bubbling or not; of clips that the machine judged as well. */
+function yesNo(answers: readonly PracticeAnswer[]): Judged[] {
+  return answers
+    .filter(({ machine }) => machine !== null)
+    .map(({ truth, said }) => ({
+      truth,
+      said,
+      right: (said === 'bubbling') === (truth === 'bubbling'),
+      errorSpacings: null,
+    }))
 }
 
 interface Judged {

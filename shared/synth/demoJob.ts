@@ -89,7 +89,7 @@ const TOLD: Line = {
   ],
   noises: [{ atM: 14.2, kind: 'pump' }],
   pipe: { nominalIn: 2, material: 'pvc' },
-  unknown: {},
+  unknown: { invented: true },
 }
 
 /** What disturbs which clip; everything else is left in peace. */

@@ -135,6 +135,7 @@ export const PRACTICE_WORDS = {
   label_you: { text: 'You' },
   label_machine: { text: 'Machine' },
   label_figure_right: { text: 'Right' },
+  label_figure_alike: { text: 'Bubbling or not, right' },
   label_figure_dprime: { text: "Sensitivity d'" },
   label_figure_criterion: { text: 'Bias c' },
   label_figure_threshold: { text: 'Smallest signal heard at 71 %' },
@@ -148,7 +149,7 @@ export const PRACTICE_WORDS = {
   label_block: { text: 'Answers' },
   label_block_level: { text: 'Level' },
   practice_over_time_hint: {
-    text: 'It gets harder as you get better: read the shares together with the level, lower is harder.',
+    text: 'It gets harder as you get better: read it together with the level, lower is harder. Bars hold the true figure 95 times in 100.',
   },
   heading_dry_run: { text: 'Dry run: a whole job' },
   practice_dry_why: {
@@ -224,6 +225,26 @@ export const PRACTICE_WORDS = {
     text: 'This folder has no clip with a label that is there.',
     mend: 'Put labels.csv with file and label beside the WAV files.',
   },
+  practice_left_missing: {
+    text: '{file} was left out: it is not in the folder.',
+    mend: 'Put it there, or take out its row.',
+  },
+  practice_left_other_drill: {
+    text: '{file} was left out: its label belongs to another drill than most.',
+    mend: 'Make a set of its own of such clips.',
+  },
+  practice_left_no_wav: { text: '{file} was left out: it is no plain WAV.', mend: 'Save it as WAV.' },
+  practice_left_full: { text: '{file} was left out: the set is full.' },
+  practice_left_more: { text: 'Left out as well: {count}.' },
+  practice_set_broken: {
+    text: 'The set {name} can no longer be opened: {why}. It is still kept here.',
+    mend: 'Save it or ask for it again, and take it out.',
+  },
+  label_real_clips: { text: 'Recorded clips of sets, {drill}' },
+  label_invented_clips: { text: 'Invented clips of sets, {drill}' },
+  label_progress_curve: { text: '{what} over time' },
+  label_curve_you: { text: 'you' },
+  label_curve_machine: { text: 'machine' },
   practice_not_shared: { text: 'This set stays here: not every clip in it has consent and a licence.' },
   practice_set_failed: { text: 'That did not work: {why}.' },
   practice_not_kept: {
@@ -231,8 +252,7 @@ export const PRACTICE_WORDS = {
     mend: 'Free some room, and go on.',
   },
   do_see_set: { text: 'How {name} went' },
-  do_missed_again: { text: 'Once more what you missed: {count}' },
-  label_missed_left: { text: 'Missed before, still to tell: {count}' },
+
   practice_rings_false: {
     text: 'Rings found: {count}. Nothing bubbles here: chance and other sounds ring now and then.',
   },

@@ -45,7 +45,7 @@ describe('opening on a phone', () => {
     await answer(page, 'walk')
     await page.getByText(`${MARKUP}.wav: The clip is not there.`).waitFor()
     await goToScreen(page, 'Line')
-    expect(await page.getByText(`Sweep ${MARKUP}: 5 clips`).isVisible()).toBe(true)
+    await page.getByText(`Sweep ${MARKUP}: 5 clips`).waitFor()
     expect(await page.locator('img').count()).toBe(0)
     expect(await page.title()).toBe('Line · Yardhark')
   })

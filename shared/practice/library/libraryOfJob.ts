@@ -14,7 +14,7 @@ const HEARD_WITHIN_DEPTHS = 1.5
 
 /**
  * The clips of a job that teach something: only where the ground was opened, or the damage seen, is it known what a clip
- * holds. Air on near the leak is `leak`, air off is `no leak`; air on further away may hold a trace of it, and is left out.
+ * holds. A line that says of itself that it is invented, as that of the demo does, has invented clips. Air on near the leak is `leak`, air off is `no leak`; air on further away may hold a trace of it, and is left out.
  */
 export function libraryOfJob(job: Job): JobLibraryClip[] {
   return job.lines.flatMap((line) => {
@@ -39,15 +39,16 @@ function labelled(job: Job, { line }: JobLine, { clip, clips, leaks }: ClipAtLea
   const { depthM } = depthAt(line, row.alongM)
   const label = labelOf(row.air, Math.abs(leakAtM - row.alongM), depthM)
   if (label === null) return []
+  const isInvented = line.unknown.invented === true
   const off = clips.find((other) => other.row.point === row.point && other.row.air === 'off')
   return [
     {
       file: row.file,
       label,
       source: job.name,
-      consent: 'not told',
+      consent: isInvented ? 'invented' : 'not told',
       licence: '',
-      invented: false,
+      invented: isInvented,
       job: job.name,
       alongM: row.alongM,
       leakAtM,

@@ -32,7 +32,9 @@ export function setQuestion({ drill, label, wav, without }: SetQuestionInput): Q
   const isYes = drill === 'leak' ? (['leak', 'no leak'] as const) : (['bubbling', 'something else'] as const)
   const truth = drill === 'leak' || label === 'bubbling' ? label : 'something else'
   const machine = machineOnSound(clip.evidence, isYes, truth)
-  return { order: { drill, seed: '', levelDb: 0 }, truth: label, clips: [clip], gauge: null, machine }
+  // How far it stands over the same place without it; not a number where nobody has that.
+  const levelDb = floor === null ? Number.NaN : Math.max(0, ...clip.telling.map(({ overFloorDb }) => overFloorDb))
+  return { order: { drill, seed: '', levelDb }, truth: label, clips: [clip], gauge: null, machine }
 }
 
 function mono(clip: Clip): Clip {

@@ -2,6 +2,7 @@ import type { PracticeAnswer } from '../../../shared/practice/answers'
 import { DRILLS, type Drill } from '../../../shared/practice/drills/question'
 import type { SetAnswer } from '../../../shared/practice/set/practiceSet'
 import type { SetScores } from '../../../shared/practice/set/scoresFile'
+import type { LoggedAnswer, RepeatedAnswer } from '../../../shared/practice/set/setLog'
 import type { Database } from './database'
 
 /** A round under way; where in it one is follows from the answers. */
@@ -70,7 +71,9 @@ export interface KeptSet {
   readonly id: string
   readonly name: string
   readonly zip: Blob
-  readonly answers: readonly SetAnswer[]
+  readonly answers: readonly LoggedAnswer[]
+  /** Of clips that were missed and came back; not there in sets that an older version kept. */
+  readonly repeats?: readonly RepeatedAnswer[]
   /** What the machine said of the clips that were answered; not there in sets that an older version kept. */
   readonly machine?: readonly SetAnswer[]
   readonly scores: readonly SetScores[]

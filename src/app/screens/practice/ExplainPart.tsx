@@ -14,7 +14,7 @@ interface ExplainPartProps {
   readonly question: Question
   readonly given: PracticeAnswer
   readonly player: RoundPlayer
-  /** Its level is not known, and it does not come back. */
+  /** Its level is not one that was asked for. */
   readonly isOfSet?: boolean
   readonly onNext: () => void
 }
@@ -38,7 +38,7 @@ export function ExplainPart({ question, given, player, isOfSet = false, onNext }
         {question.gauge === null && question.truth !== 'no leak' && !isOfSet && (
           <p className="soft">{say('practice_level', { level_db: levelDb })}</p>
         )}
-        {!given.right && !isOfSet && <p className="soft">{say('practice_comes_back')}</p>}
+        {!given.right && <p className="soft">{say('practice_comes_back')}</p>}
       </div>
       <Button kind="main" wide onClick={onNext}>
         {say('do_next_question')}

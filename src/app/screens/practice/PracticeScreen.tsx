@@ -37,7 +37,7 @@ export function PracticeScreen() {
       {practice.round === null ? (
         <>
           <DrillsPart practice={practice} />
-          <ProgressPart answers={practice.answers} />
+          <ProgressPart answers={practice.answers} sets={sets.sets} />
           <SetsPart sets={sets} onPractise={setSetId} />
           <DryRunPart practice={practice} />
           <DetectorPart />

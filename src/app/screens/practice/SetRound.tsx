@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react'
 import { FormatError } from '../../../../shared/base/errors'
 import type { PracticeAnswer } from '../../../../shared/practice/answers'
 import type { Question } from '../../../../shared/practice/drills/question'
+import { type NextOfSet, nextOfSet } from '../../../../shared/practice/set/nextOfSet'
 import type { SetClip } from '../../../../shared/practice/set/practiceSet'
 import { useApp } from '../../frame/useApp'
 import { useSay } from '../../frame/useSay'
@@ -23,79 +24,55 @@ interface SetRoundProps {
   readonly onEnd: () => void
 }
 
-/** Missed clips that come back until they were told right once; they do not count again. */
-interface Again {
-  /** By number; the first is asked. */
-  readonly left: readonly number[]
-  readonly said: string | null
-}
-
-/** The clips of a set, each once; goes on with the first that has no answer. What was missed can come back afterwards. */
+/** The clips of a set, each once, and in between what was missed; goes on where it was after a reload. */
 export function SetRound({ opened, sets, onEnd }: SetRoundProps) {
   const { say } = useSay()
+  const { nowS } = useApp()
   const { set, kept } = opened
-  const [explained, setExplained] = useState(false)
+  // What was just answered stays on show until it was explained.
+  const [explained, setExplained] = useState<{ readonly asked: NextOfSet; readonly said: string } | null>(null)
   const player = usePlayer()
-  const [again, setAgain] = useState<Again | null>(null)
-  const number = kept.answers.length + (explained ? 0 : 1)
-  const right = kept.answers.filter(({ clip, said }) => set.clips[clip]!.label === said).length
-  const end = (
-    <Button kind="bare" onClick={onEnd}>
-      {say('do_end_round')}
-    </Button>
-  )
-  const missed = kept.answers.filter(({ clip, said }) => set.clips[clip]!.label !== said).map(({ clip }) => clip)
-  if (again !== null && again.left.length > 0) {
-    const [clip, ...others] = again.left
-    const isRight = again.said === set.clips[clip!]!.label
-    return (
-      <Panel heading={set.name} aside={end}>
-        <p className="soft">{say('label_missed_left', { count: again.left.length })}</p>
-        <SetClipPart
-          key={again.left.join()}
-          clip={set.clips[clip!]!}
-          drill={set.drill}
-          said={again.said}
-          player={player}
-          onAnswer={(answer) => setAgain({ ...again, said: answer })}
-          onNext={() => setAgain({ left: isRight ? others : [...others, clip!], said: null })}
-        />
-      </Panel>
-    )
-  }
-  if (number > set.clips.length) {
+  const asked = explained?.asked ?? nextOfSet(set, kept)
+  const first = kept.answers.filter(({ clip, said }) => set.clips[clip]!.label === said).length
+  if (asked === null) {
     return (
       <Panel heading={say('heading_round_done')}>
-        <p className="practice-verdict">{say('practice_round_score', { right, count: set.clips.length })}</p>
+        <p className="practice-verdict">{say('practice_round_score', { right: first, count: set.clips.length })}</p>
         <SetFigures opened={opened} />
-        <div className="row">
-          {missed.length > 0 && (
-            <Button onClick={() => setAgain({ left: missed, said: null })}>
-              {say('do_missed_again', { count: missed.length })}
-            </Button>
-          )}
-          <Button kind="main" onClick={onEnd}>
-            {say('do_to_drills')}
-          </Button>
-        </div>
+        <Button kind="main" onClick={onEnd}>
+          {say('do_to_drills')}
+        </Button>
       </Panel>
     )
   }
-  const said = explained ? kept.answers.at(-1)!.said : null
+  const number = kept.answers.length + (explained === null || asked.isRepeat ? 1 : 0)
+  const told = say('label_question_of', { number: Math.min(number, set.clips.length), total: set.clips.length })
   return (
-    <Panel heading={set.name} aside={end}>
-      <p className="soft">{say('label_question_of', { number, total: set.clips.length })}</p>
+    <Panel
+      heading={set.name}
+      aside={
+        <Button kind="bare" onClick={onEnd}>
+          {say('do_end_round')}
+        </Button>
+      }
+    >
+      <p className="soft">
+        {told}
+        {asked.isRepeat && ` · ${say('label_again')}`}
+      </p>
       <SetClipPart
-        key={number}
-        clip={set.clips[number - 1]!}
+        key={`${asked.clip} ${kept.answers.length + (kept.repeats?.length ?? 0) - Number(explained !== null)}`}
+        clip={set.clips[asked.clip]!}
         drill={set.drill}
-        said={said}
+        said={explained?.said ?? null}
         player={player}
-        onAnswer={(answer, machine) => {
-          sets.answer(set.id, { clip: number - 1, said: answer }, machine)
-          setExplained(true)
+        onAnswer={(said, { machine, levelDb }) => {
+          const answer = { clip: asked.clip, said, timeS: nowS(), levelDb }
+          if (asked.isRepeat) sets.answerAgain(set.id, answer)
+          else sets.answer(set.id, answer, machine)
+          setExplained({ asked, said })
         }}
-        onNext={() => setExplained(false)}
+        onNext={() => setExplained(null)}
       />
     </Panel>
   )
@@ -106,8 +83,8 @@ interface SetClipPartProps {
   readonly drill: 'leak' | 'what'
   readonly said: string | null
   readonly player: RoundPlayer
-  /** With what the machine said of the same clip. */
-  readonly onAnswer: (said: string, machine: string | null) => void
+  /** With what the machine said of the same clip, and how clear it is where that is known. */
+  readonly onAnswer: (said: string, known: { readonly machine: string | null; readonly levelDb: number | null }) => void
   readonly onNext: () => void
 }
 
@@ -136,7 +113,9 @@ function SetClipPart({ clip, drill, said, player, onAnswer, onNext }: SetClipPar
           mayAnswer={player.played.size > 0}
           onAnswer={(answer) => {
             player.stop()
-            onAnswer(answer, question.machine?.said ?? null)
+            const { levelDb } = question.order
+            const level = Number.isFinite(levelDb) ? levelDb : null
+            onAnswer(answer, { machine: question.machine?.said ?? null, levelDb: level })
           }}
         />
       </div>

@@ -35,8 +35,33 @@ export function SetsPart({ sets, onPractise }: SetsPartProps) {
       {sets.said !== null && (
         <Notice severity={sets.said.severity}>
           <p>{sayKeyed(sets.said.words)}</p>
+          {sets.said.more.length > 0 && (
+            <ul className="stack-small">
+              {sets.said.more.map((words) => (
+                <li key={JSON.stringify(words)}>{sayKeyed(words)}</li>
+              ))}
+            </ul>
+          )}
         </Notice>
       )}
+      {sets.broken.map(({ kept: { id, name, zip }, why }) => (
+        <Notice
+          key={id}
+          severity="wrong"
+          actions={
+            <>
+              <Button icon={<Icon name="save" />} onClick={() => saveFile('set.zip', zip, 'application/zip')}>
+                {say('do_save_set', { name })}
+              </Button>
+              <Button icon={<Icon name="remove" />} onClick={() => sets.drop(id)}>
+                {say('do_drop_set', { name })}
+              </Button>
+            </>
+          }
+        >
+          <p>{say('practice_set_broken', { name, why })}</p>
+        </Notice>
+      ))}
       {sets.working && <Progress words={say('label_making_set')} done={0} total={0} />}
       {sets.sets.map((opened) => (
         <SetPart key={opened.set.id} opened={opened} sets={sets} onPractise={onPractise} />
@@ -56,7 +81,11 @@ function SetPart({ opened, sets, onPractise }: SetsPartProps & { readonly opened
   const isShareable = clips.every(mayBeShared)
   const answered = kept.answers.length >= clips.length
   const plainName = name.replace(/[^\w-]+/g, '-').replace(/^-|-$/g, '') || 'set'
-  const scores: SetScores = { setId: id, by: by.trim(), answers: kept.answers }
+  const scores: SetScores = {
+    setId: id,
+    by: by.trim(),
+    answers: kept.answers.map(({ clip, said }) => ({ clip, said })),
+  }
   return (
     <section className="practice-set stack-small" aria-label={name}>
       <h3>{name}</h3>

@@ -1,4 +1,4 @@
-import type { Figures } from '../../../../shared/practice/progress'
+import type { Figures, ProgressBlock } from '../../../../shared/practice/progress'
 import { formatNumber, formatQuantity } from '../../../../shared/words/formatQuantity'
 import type { Say } from '../../frame/useSay'
 
@@ -10,8 +10,19 @@ export interface FigureRow {
   readonly cells: readonly string[]
 }
 
+/** What one table of figures is made of. */
+export type FiguresOf = Pick<ProgressBlock, 'person' | 'machine' | 'alike'>
+
+/** Rows of a table of figures; where the machine is asked less than the person, both on what it is asked as well. */
+export function rowsOf({ person, machine, alike }: FiguresOf, say: Say): FigureRow[] {
+  const rows = figureRows(person, machine, say)
+  if (alike === null) return rows
+  const [right] = figureRows(alike.person, alike.machine, say)
+  return [...rows, { key: 'alike', cells: [say('label_figure_alike'), ...right!.cells.slice(1)] }]
+}
+
 /** Rows of a table of figures: a person's, and the machine's on the same questions. */
-export function figureRows(person: Figures, machine: Figures | null, say: Say): FigureRow[] {
+function figureRows(person: Figures, machine: Figures | null, say: Say): FigureRow[] {
   const row = (key: string, heading: string, text: (figures: Figures) => string) => ({
     key,
     cells: [heading, text(person), machine === null ? '' : text(machine)],

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import type { Job } from '../../../../shared/job/job'
+import { sharedJob } from '../../../../shared/jobfile/sharedJob'
 import { readLineJson } from '../../../../shared/line/readLineJson'
 import { mayBeShared } from '../../../../shared/practice/library/libraryClip'
 import { libraryOfJob } from '../../../../shared/practice/library/libraryOfJob'
@@ -76,6 +77,18 @@ describe('the clips of a finished job', () => {
     ])
     expect(clips[0]).toMatchObject({ leakAtM: 4.4, withoutSha256: '1off', consent: 'not told', invented: false })
     expect(clips[2]!.withoutSha256).toBeNull()
+  })
+
+  it('say that they are invented where their line does, as that of the demo does, with the customer and without', () => {
+    const text = readFileSync(resolve(import.meta.dirname, '../../../../demo-audio/line.json'), 'utf8')
+    const { line } = readLineJson(JSON.parse(text), 'line.json')
+    const seen = [{ way: 'opened', alongM: 4 }]
+    const demo = { ...job(seen), lines: job(seen).lines.map((each) => ({ ...each, line, confirmations: [] })) } as Job
+    const clips = libraryOfJob(demo)
+    expect(clips.length).toBeGreaterThan(0)
+    for (const { invented, consent } of clips) expect([invented, consent]).toEqual([true, 'invented'])
+    for (const { invented } of libraryOfJob(job(seen))) expect(invented).toBe(false)
+    expect(sharedJob(demo, { points: null, withoutCustomer: true }).lines[0]!.line.unknown).toEqual({ invented: true })
   })
 
   it('teach nothing where nothing was seen', () => {

@@ -21,12 +21,17 @@ interface SimulatedListener {
 
 /** Answers by chance, as often right as the listener's curve says. */
 function climbed(listener: SimulatedListener, count: number, seed: string): StairTrial[] {
+  return climbedBy((levelDb) => shareRight(levelDb, listener), count, seed)
+}
+
+/** The same for somebody who hears by any other curve. */
+function climbedBy(shareAt: (levelDb: number) => number, count: number, seed: string): StairTrial[] {
   const random = new Random(seed)
   const trials: StairTrial[] = []
   let stairs = FIRST_STAIRS
   for (let i = 0; i < count; i++) {
     const { levelDb } = stairs
-    const right = random.chance(shareRight(levelDb, listener))
+    const right = random.chance(shareAt(levelDb))
     trials.push({ levelDb, right })
     stairs = stepStairs(stairs, right)
   }
@@ -88,6 +93,36 @@ describe('a threshold', () => {
     },
   )
 
+  // Nobody hears by just the curve that is supposed: two others that the literature fits to yes and no [Levitt1971].
+  const OTHER_CURVES = {
+    'a cumulative normal': (levelDb: number) => 0.5 + 0.49 * normalShare((levelDb - 5) / 3),
+    'a Weibull curve': (levelDb: number) => 0.5 + 0.48 * (1 - Math.exp(-(10 ** (((levelDb - 6) / 20) * 3)))),
+    'one that tires: the last answers need 3 dB more': null,
+  } as const
+
+  it.each(Object.entries(OTHER_CURVES))(
+    'of somebody who hears by %s is within its stated error in 95 of 100 runs all the same',
+    (_, curve) => {
+      const plain = { thresholdDb: 6, slopeDb: 2, guess: 0.5, lapse: 0.01 }
+      const shareAt = curve ?? ((levelDb: number) => shareRight(levelDb, plain))
+      const trueDb = levelWhere(shareAt)
+      let held = 0
+      const errorsDb: number[] = []
+      for (let run = 0; run < 100; run++) {
+        let asked = 0
+        const tiring = (levelDb: number) => shareAt(levelDb - (3 * asked++) / 60)
+        const trials = climbedBy(curve === null ? tiring : shareAt, 60, `other ${run}`)
+        const { levelDb, lowDb, highDb } = threshold(trials, 0.5)!
+        // Of one that tires it is the threshold in the middle of the round.
+        const wantedDb = curve === null ? trueDb + 1.5 : trueDb
+        if (lowDb <= wantedDb && wantedDb <= highDb) held++
+        errorsDb.push(levelDb - wantedDb)
+      }
+      expect(held).toBeGreaterThanOrEqual(95)
+      close(mean(errorsDb), 0, { abs: 1, because: 'a curve that is not the supposed one moves it by less than a step' })
+    },
+  )
+
   it('comes with an error that shrinks with more answers, and of a few decibels after sixty', () => {
     const listener = { thresholdDb: 6, slopeDb: 2, guess: 0.5, lapse: 0.01 }
     const widths = [20, 60, 240].map((count) =>
@@ -109,3 +144,25 @@ describe('a threshold', () => {
     expect(() => threshold([], 0.8)).toThrow('guess is 0.8')
   })
 })
+
+/** Φ by its integral; no approximation that could be ours as well. */
+function normalShare(z: number): number {
+  const steps = 2000
+  let sum = 0
+  for (let i = 0; i < steps; i++) {
+    const x = -8 + ((z + 8) * (i + 0.5)) / steps
+    sum += Math.exp((-x * x) / 2)
+  }
+  return (sum * (z + 8)) / steps / Math.sqrt(2 * Math.PI)
+}
+
+/** Where the share that is wanted of the stairs is right, by halving, dB. */
+function levelWhere(shareAt: (levelDb: number) => number): number {
+  let [low, high] = [-40, 60]
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2
+    if (shareAt(middle) < STAIRS_SHARE) low = middle
+    else high = middle
+  }
+  return low
+}
