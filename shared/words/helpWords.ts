@@ -24,6 +24,17 @@ export const HELP_WORDS = {
   help_record_line: {
     text: 'On the screen Line tell legs, depth and cover. Then look at the screen Place, and listen.',
   },
+  heading_help_ear: { text: 'How to get a second ear' },
+  help_ear_share: {
+    text: 'On the screen Second ear pack the job, with or without the customer, and send the file. Its size is said first.',
+  },
+  help_ear_open: { text: 'Whoever gets it opens it on the screen Jobs, as a zip. It is kept on that device only.' },
+  help_ear_blind: {
+    text: 'They hear the clips before anything is told: no answer, no ranking, no other opinion. Then they say where, and how sure they are.',
+  },
+  help_ear_back: {
+    text: 'They send the opinions back, a small file. Open it here on the screen Second ear: it joins the job, and nothing is overwritten.',
+  },
   heading_help_words: { text: 'Words' },
   heading_help_features: { text: 'What a clip tells' },
   label_help_job: { text: 'Job' },

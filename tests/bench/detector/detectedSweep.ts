@@ -11,7 +11,10 @@ import { locate } from '../../../shared/locate/locate'
 import { timbre } from '../../../shared/spectrum/timbre'
 import { drawYard } from '../../../shared/synth/drawYard'
 import { familyNamed } from '../../../shared/synth/families'
+import { leakOverFloorDb } from '../../../shared/synth/leakOverFloor'
 import { renderClip } from '../../../shared/synth/renderClip'
+import type { ClipPlan, Yard } from '../../../shared/synth/yard'
+import { HEARD_DB } from '../../../shared/synth/yardFiles'
 import { serveOrders } from '../inProcesses'
 import { type Judged, judgeAnswer } from '../place/judgeSweep'
 
@@ -29,6 +32,8 @@ export interface DetectedSweep {
   readonly family: string
   readonly without: Worth
   readonly withDetector: Worth
+  /** With one that never errs: it is told of each clip whether the leak is in it. No detector can add more. */
+  readonly withTruth: Worth
 }
 
 const models = new Map<string, DetectorModel>()
@@ -37,6 +42,14 @@ function modelIn(path: string): DetectorModel {
   const model = models.get(path) ?? readModel(readFileSync(path, 'utf8'), path)
   models.set(path, model)
   return model
+}
+
+/** As sure as a detector may be of one clip, nepers. */
+const SURE_NEPERS = 4
+
+/** For a leak from where it is labelled one, against it below; nobody learns from what is between. */
+function truthNepers(yard: Yard, plan: ClipPlan): number {
+  return (leakOverFloorDb(yard, plan) ?? Number.NEGATIVE_INFINITY) >= HEARD_DB ? SURE_NEPERS : -SURE_NEPERS
 }
 
 /** Renders the clips of a yard, locates without a detector and with one. */
@@ -60,7 +73,15 @@ export function detectedSweep({ family, seed, modelPath }: DetectedOrder): Detec
     const { leaks, verdict, error, sources, found } = judgeAnswer(yard, locate({ line: yard.told, soundings }))
     return { leaks, verdict, error, sources, found }
   }
-  return { family, without: worth(heard.map((each) => ({ ...each, detected: null }))), withDetector: worth(heard) }
+  const told = heard.map((each, i) =>
+    each.detected ? { ...each, detected: { ...each.detected, nepers: truthNepers(yard, yard.clips[i]!) } } : each,
+  )
+  return {
+    family,
+    without: worth(heard.map((each) => ({ ...each, detected: null }))),
+    withDetector: worth(heard),
+    withTruth: worth(told),
+  }
 }
 
 serveOrders(detectedSweep)

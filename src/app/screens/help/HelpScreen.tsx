@@ -15,6 +15,13 @@ export function HelpScreen() {
           ))}
         </ol>
       </Panel>
+      <Panel heading={say('heading_help_ear')}>
+        <ol className="help-steps">
+          {EAR_STEPS.map((step) => (
+            <li key={step}>{say(step)}</li>
+          ))}
+        </ol>
+      </Panel>
       <Panel heading={say('heading_help_words')}>
         <dl className="help-list">
           {WORD_ENTRIES.map(([term, meaning]) => (
@@ -53,6 +60,8 @@ const RECORD_STEPS = [
   'help_record_names',
   'help_record_line',
 ] as const
+
+const EAR_STEPS = ['help_ear_share', 'help_ear_open', 'help_ear_blind', 'help_ear_back'] as const
 
 /** Term and meaning, in the order they are met. */
 const WORD_ENTRIES = [
