@@ -199,6 +199,36 @@ describe('a second ear', () => {
     expect(await listed(phone.page)).toEqual(await listed(page))
   })
 
+  it('several files at once: the job, smaller as FLAC, and opinions of it, and the list is worked by keyboard', async () => {
+    await phone.page.getByRole('checkbox', { name: 'Smaller, as FLAC' }).check()
+    await phone.page.getByRole('button', { name: 'Pack the job file' }).click()
+    const flac = join(folder, 'flac.zip')
+    await saved(phone.page, 'Save the job file', flac)
+    expect(readFileSync(flac).length).toBeLessThan(0.75 * readFileSync(jobFile()).length)
+    const { page, troubles, close } = await yard.open('desk')
+    page.setDefaultTimeout(PATIENT_MS)
+    await page.locator('[data-picker="files"]').first().setInputFiles([opinions(), flac])
+    await page.getByRole('heading', { name: 'Listen first' }).waitFor()
+    await page.getByText('opinions.json held nothing new').waitFor() // the job brought them
+    expect(await page.getByText('Office').count()).toBe(0)
+    await goToScreen(page, 'Jobs')
+    await page.getByText('To be heard', { exact: true }).waitFor()
+    await page.getByText('Opinions: 1').waitFor()
+    await page.getByRole('link', { name: /^Alder Square/ }).focus()
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Point 1, not marked yet' }).waitFor()
+    // Whoever does not want to listen is told what that costs, and it is seen in the opinion.
+    await page.getByRole('button', { name: 'Show the answer without listening' }).press('Enter')
+    await page.getByRole('button', { name: 'Show it' }).press('Enter')
+    await page.getByText('Give an opinion of your own').first().waitFor()
+    await page.locator('summary').filter({ hasText: 'Give an opinion of your own' }).press('Enter')
+    await page.getByRole('radio', { name: 'I cannot hear it' }).check({ force: true })
+    await page.getByRole('button', { name: 'Commit the opinion' }).press('Enter')
+    await page.getByText('The answer and other opinions could be seen before.', { exact: false }).waitFor()
+    expect(troubles).toEqual([])
+    await close()
+  })
+
   it('refuses what was changed on the way, in words, and keeps what is there', async () => {
     const { page } = phone
     const before = await listed(page)

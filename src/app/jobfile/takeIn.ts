@@ -9,7 +9,7 @@ import type { Keyed } from '../../../shared/words/sentence'
 import { Analyst, isAborted } from '../analysis/analyst'
 import { beginBlind } from '../review/reviews'
 import { isFull } from '../storage/database'
-import { listJobs, saveJob } from '../storage/jobs'
+import { listJobs, loadJob, saveJob } from '../storage/jobs'
 import { keepSound } from '../storage/sounds'
 import { withSession } from '../store/changes'
 import { tell } from '../store/notices'
@@ -42,7 +42,9 @@ export async function takeIn(files: readonly File[], parts: TakingIn): Promise<F
   const fresh: Job[] = []
   const worker = new Analyst() // of its own: it ends with the opening, whatever a file does to it
   try {
-    for (const file of files) {
+    // Opinions come after the jobs that they may be of.
+    const jobsFirst = [...files].sort((a, b) => Number(isOpinions(a)) - Number(isOpinions(b)))
+    for (const file of jobsFirst) {
       const came = await takenIn(file, worker, parts)
       if (came === 'no bag') left.push(file)
       else if (came !== null) fresh.push(came)
@@ -50,16 +52,20 @@ export async function takeIn(files: readonly File[], parts: TakingIn): Promise<F
   } finally {
     worker.close()
   }
-  await showFresh(fresh, files.length === 1, parts)
+  const [only, ...others] = fresh
+  if (only !== undefined && others.length === 0 && only.lines.length > 0) await showIt(only, parts)
+  else for (const { id, name } of fresh) say(parts, 'good', { key: 'came_new', values: { name, file: id } })
   return left
 }
+
+const isOpinions = ({ name }: File) => /\.json$/i.test(name)
 
 /** @returns A job that was not here before; `null` for what joined one, or was wrong. */
 async function takenIn(file: File, worker: Analyst, parts: TakingIn): Promise<Job | 'no bag' | null> {
   const { store, signal } = parts
   const name = printable(file.name)
   try {
-    if (/\.json$/i.test(file.name)) {
+    if (isOpinions(file)) {
       await takeOpinions(file, parts)
       return null
     }
@@ -67,7 +73,7 @@ async function takenIn(file: File, worker: Analyst, parts: TakingIn): Promise<Jo
     if (opened === null) return 'no bag'
     const merged = await joinJob(parts, opened.job.id, (own) => mergeJobs(own, opened.job, name))
     tellOpened(parts, name, opened)
-    if (merged === null) return opened.job
+    if (merged === null) return await keepFresh(opened.job, parts)
     say(parts, 'good', joinedWords(name, merged))
     return null
   } catch (error) {
@@ -127,19 +133,20 @@ function say({ store }: TakingIn, severity: Notice['severity'], words: Keyed): v
   store.update((state) => tell(state, 'page', severity, words))
 }
 
-/** A single job is shown; several stay in the list. */
-async function showFresh(fresh: readonly Job[], isOnly: boolean, parts: TakingIn): Promise<void> {
-  const { store, database, showNewJob } = parts
-  for (const job of fresh) await beginBlind(parts, job)
-  const [first] = fresh
-  if (first !== undefined && isOnly && first.lines.length > 0) return showNewJob(first)
-  for (const job of fresh) {
-    await saveJob(database, job)
-    say(parts, 'good', { key: 'came_new', values: { name: job.name, file: job.id } })
-  }
-  if (fresh.length === 0) return
+/** Kept at once: another file that is opened with it may belong to it. */
+async function keepFresh(job: Job, parts: TakingIn): Promise<Job> {
+  const { store, database } = parts
+  await beginBlind(parts, job)
+  await saveJob(database, job)
   const lists = await listJobs(database)
   store.update((state) => withSession(state, lists))
+  return job
+}
+
+/** With what joined it since. */
+async function showIt({ id }: Job, { database, showNewJob }: TakingIn): Promise<void> {
+  const job = await loadJob(database, id)
+  if (job !== null) await showNewJob(job)
 }
 
 function troubleOf(error: unknown, file: string): Keyed {

@@ -36,6 +36,11 @@ export function isAnyBlind({ job, session: { reviews } }: AppState): boolean {
   return job?.lines.some(({ id }) => reviews[reviewKey(job.id, id)]?.blind === true) === true
 }
 
+/** Whether there is a line of a job, open or not, whose answer is not to be shown yet. */
+export function isJobBlind({ session }: AppState, jobId: string): boolean {
+  return Object.values(session.reviews).some((review) => review.jobId === jobId && review.blind)
+}
+
 /** Changes what is noted of a line, and keeps it. */
 export async function changeReview(
   { store, database }: ReviewParts,

@@ -16,6 +16,7 @@ import { Switch } from '../../look/widgets/Switch'
 import { Table } from '../../look/widgets/Table'
 import { TextField } from '../../look/widgets/TextField'
 import { newId } from '../../newId'
+import { isJobBlind } from '../../review/reviews'
 import { saveFile } from '../../saveFile'
 import { answerEntry, DRILL_WORDS } from './drillWords'
 import { gatherFromFolder, gatherFromJobs, gatherFromYard } from './gatherSet'
@@ -202,7 +203,7 @@ function OpenSetButtons({ sets }: { readonly sets: Sets }) {
 
 function MakeSet({ sets }: { readonly sets: Sets }) {
   const { say } = useSay()
-  const { analyst, database } = useApp()
+  const { analyst, database, store } = useApp()
   const [name, setName] = useState('')
   const [from, setFrom] = useState<'yard' | 'jobs'>('yard')
   const [drill, setDrill] = useState<SetDrill>('leak')
@@ -212,7 +213,7 @@ function MakeSet({ sets }: { readonly sets: Sets }) {
     sets.make(() =>
       from === 'yard'
         ? gatherFromYard(analyst, name.trim(), drill, newId())
-        : gatherFromJobs(database, name.trim(), { consent, licence }),
+        : gatherFromJobs(database, name.trim(), { consent, licence }, (jobId) => isJobBlind(store.get(), jobId)),
     )
   return (
     <div className="stack">

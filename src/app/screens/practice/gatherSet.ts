@@ -55,11 +55,21 @@ export interface ToldOfClips {
   readonly licence: string
 }
 
-/** Clips of the jobs on this device where it is known what was found. */
-export async function gatherFromJobs(database: Database, name: string, told: ToldOfClips): Promise<GatheredSet> {
+/**
+ * Clips of the jobs on this device where it is known what was found.
+ *
+ * @param isHidden Jobs that are to be heard blind first: what was found there is not told by a label either.
+ */
+export async function gatherFromJobs(
+  database: Database,
+  name: string,
+  told: ToldOfClips,
+  isHidden: (jobId: string) => boolean,
+): Promise<GatheredSet> {
   const clips: SetClip[] = []
   const leftOut: Keyed[] = []
   for (const { id } of (await listJobs(database)).jobs) {
+    if (isHidden(id)) continue
     const job = await loadJob(database, id).catch(() => null) // one that cannot be read says so when it is opened
     for (const { sha256, withoutSha256, ...entry } of job === null ? [] : libraryOfJob(job)) {
       const wav = await wavOf(database, sha256)

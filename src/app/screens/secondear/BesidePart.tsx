@@ -5,10 +5,10 @@ import { useSay } from '../../frame/useSay'
 import { Disclosure } from '../../look/widgets/Disclosure'
 import { Panel } from '../../look/widgets/Panel'
 import { SelectField } from '../../look/widgets/SelectField'
+import { isJobBlind } from '../../review/reviews'
 import { PointSounds } from '../../sounds/PointSounds'
 import { panelClips } from '../../sounds/panelClips'
 import { loadJob } from '../../storage/jobs'
-import { reviewKey } from '../../store/review'
 
 /** Clips of two jobs beside each other: does this sound like that one did? */
 export function BesidePart({ line }: { readonly line: JobLine }) {
@@ -25,10 +25,10 @@ function Beside({ line }: { readonly line: JobLine }) {
   const { database } = useApp()
   const ownId = useAppState((state) => state.job?.id ?? null)
   const jobs = useAppState((state) => state.session.jobs)
-  const reviews = useAppState((state) => state.session.reviews)
   const others = (jobs ?? []).filter(({ id, pointCount }) => id !== ownId && pointCount > 0)
   const [jobId, setJobId] = useState('')
   const [job, setJob] = useState<Job | null>(null)
+  const isHidden = useAppState((state) => jobId !== '' && isJobBlind(state, jobId))
   useEffect(() => {
     let isGone = false
     setJob(null)
@@ -42,7 +42,6 @@ function Beside({ line }: { readonly line: JobLine }) {
     }
   }, [database, jobId])
   if (others.length === 0) return <p>{say('beside_none')}</p>
-  const isHidden = job?.lines.some(({ id }) => reviews[reviewKey(job.id, id)]?.blind === true) === true
   return (
     <div className="stack">
       <SelectField
