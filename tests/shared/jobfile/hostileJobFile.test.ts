@@ -1,13 +1,16 @@
 import { deflateSync, unzipSync, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
+import { FormatError } from '../../../shared/base/errors'
 import type { Job } from '../../../shared/job/job'
 import { jobJson } from '../../../shared/job/jobJson'
+import { readJob } from '../../../shared/job/readJob'
 import { crc32 } from '../../../shared/jobfile/crc32'
 import { openJobFile } from '../../../shared/jobfile/openJobFile'
 import { JOB_FILE_VERSION } from '../../../shared/jobfile/planJobFile'
 import { readZipFile } from '../../../shared/jobfile/readZipFile'
 import { centralDirectory, localHeader, type ZippedFile } from '../../../shared/jobfile/zipWriting'
 import { wordsOf } from '../../../shared/words/sentence'
+import { opinionOf } from '../../support/editedJob'
 import { type Beside, digest, packed, smallJob, sourceOf } from '../../support/packedJob'
 
 const BASE = 'Alder-Square-fountain/'
@@ -240,6 +243,39 @@ describe('a hostile job file', () => {
     expect(said(odd)[0]).toContain('\\u202e')
   })
 
+  it('keeps or refuses them in every text of a job and of its opinions, and never anything else', async () => {
+    const evil = '<script>alert(1)</script>\u202e\u2066'
+    const seen = { answer: false, opinions: false, shuffled: false, heard: [] }
+    const whole: Job = {
+      ...small.job,
+      opinions: [
+        opinionOf('o', {
+          seen,
+          note: 'n',
+          again: [{ point: 1, note: 'n' }],
+          comments: [{ clip: 'a'.repeat(64), atS: 1, text: 't' }],
+        }),
+      ],
+    }
+    const json = jobJson(whole) as unknown
+    const paths = textPaths(json, [])
+    expect(paths.length).toBeGreaterThan(50)
+    let kept = 0
+    for (const path of paths) {
+      const changed = withText(json, path, evil)
+      try {
+        const back = jobJson(readJob(changed, 'job.json')) as unknown
+        expect(textAt(back, path)).toBe(evil)
+        kept++
+      } catch (error) {
+        if (!(error instanceof FormatError)) throw error
+        // A message shows no mark that turns the writing round.
+        expect(error.message).not.toMatch(/[\u202e\u2066]/)
+      }
+    }
+    expect(kept).toBeGreaterThan(15)
+  })
+
   it('with a photo that is none leaves it out', async () => {
     const { job, beside } = smallJob()
     const markup = text('<svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>')
@@ -260,3 +296,24 @@ describe('a hostile job file', () => {
     await expect(open(zipSync(two))).rejects.toThrow('job.zip: holds 2 jobs; pack each by itself')
   })
 })
+
+type Path = readonly (string | number)[]
+
+/** Where texts stand in plain data. */
+function textPaths(value: unknown, at: Path): Path[] {
+  if (typeof value === 'string') return [at]
+  if (typeof value !== 'object' || value === null) return []
+  const keys = Array.isArray(value) ? value.map((_, i) => i) : Object.keys(value)
+  return keys.flatMap((key) => textPaths((value as Record<string | number, unknown>)[key], [...at, key]))
+}
+
+function textAt(value: unknown, path: Path): unknown {
+  return path.reduce((part, key) => (part as Record<string | number, unknown>)[key], value)
+}
+
+function withText(value: unknown, [key, ...rest]: Path, text: string): unknown {
+  if (key === undefined) return text
+  const changed = (Array.isArray(value) ? [...value] : { ...(value as object) }) as Record<string | number, unknown>
+  changed[key] = withText(changed[key], rest, text)
+  return changed
+}
