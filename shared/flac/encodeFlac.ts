@@ -83,7 +83,10 @@ function writeFrame(out: BitWriter, channels: readonly Int32Array[], bits: numbe
 
 /** As UTF-8 codes a letter, up to 2^31. */
 function writeNumber(out: BitWriter, number: number): void {
-  if (number < 0x80) return out.write(number, 8)
+  if (number < 0x80) {
+    out.write(number, 8)
+    return
+  }
   let more = 1
   while (number >= 2 ** (5 * more + 6)) more++
   const mark = (0xff << (7 - more)) & 0xff
