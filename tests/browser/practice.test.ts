@@ -20,8 +20,26 @@ const shoot = async (page: Page, name: string) => {
 const opened = async (size: 'phone' | 'desk'): Promise<YardPage> => {
   const there = await yard.open(size, {}, listenIn)
   there.page.setDefaultTimeout(PATIENT_MS)
+  await there.page.getByRole('button', { name: 'New job' }).waitFor()
+  await there.page.evaluate(sameQuestions, SEED)
   await goToScreen(there.page, 'Practice')
   return there
+}
+
+/** With this seed of a device its first clip holds a leak. */
+const SEED = 'ears-1'
+
+/** Every device asks other questions; these are always the same. */
+async function sameQuestions(seed: string): Promise<void> {
+  const database = await new Promise<IDBDatabase>((resolve, reject) => {
+    const open = indexedDB.open('yardhark')
+    open.onsuccess = () => resolve(open.result)
+    open.onerror = () => reject(open.error)
+  })
+  const write = database.transaction('device', 'readwrite')
+  write.objectStore('device').put(seed, 'practice/own')
+  await new Promise((resolve) => write.addEventListener('complete', resolve))
+  database.close()
 }
 
 /**

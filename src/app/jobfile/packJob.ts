@@ -29,11 +29,11 @@ export async function packJob(
   const { sounds, photos } = digestsOf(sharedJob(job, choice))
   const bytes = new Map<string, Blob>()
   const rings = new Map<string, readonly Ring[]>()
-  for (const sha256 of [...sounds.map((sound) => sound.sha256), ...photos]) {
-    const blob = await soundBlob(database, sha256)
-    if (blob !== null) bytes.set(sha256, blob)
-    const found = heard[sha256]?.evidence?.ringList
-    if (found !== undefined) rings.set(sha256, found)
+  for (const digest of [...sounds.map((sound) => sound.sha256), ...photos]) {
+    const blob = await soundBlob(database, digest)
+    if (blob !== null) bytes.set(digest, blob)
+    const found = heard[digest]?.evidence?.ringList
+    if (found !== undefined) rings.set(digest, found)
   }
   signal.throwIfAborted()
   return analyst.call(

@@ -95,7 +95,8 @@ async function openedFile(file: File, worker: Analyst, parts: TakingIn): Promise
       signal,
       onPart: (part) => {
         if ('done' in part) return show({ stage: 'unpacking', name, ...part })
-        keeping = Promise.all([keeping, keepSound(database, part.bytes)])
+        // One after the other: a browser keeps on disk what waits.
+        keeping = keeping.then(() => keepSound(database, part.bytes))
         keeping.catch(() => undefined) // it is told below
       },
     },

@@ -11,12 +11,13 @@ export type KnownDevices = Readonly<Record<string, string>>
 /**
  * The key of this device, made the first time. Its private half cannot leave the browser.
  *
- * @returns `null` where the page was not opened securely: the browser has no keys then.
+ * @returns `null` where the page was not opened securely, or the browser keeps no keys: what is said is not signed then.
  * @see NIST FIPS 186-5, ECDSA with P-256 and SHA-256. [FIPS186]
  */
 export async function deviceKey(database: Database): Promise<DeviceKey | null> {
   if (!globalThis.crypto?.subtle) return null
-  const pair = await keptPair(database)
+  const pair = await keptPair(database).catch(() => null)
+  if (pair === null) return null
   const publicKey = new Uint8Array(await crypto.subtle.exportKey('raw', pair.publicKey))
   return {
     publicKey,
