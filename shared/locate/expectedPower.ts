@@ -63,7 +63,8 @@ export class ExpectedPower {
     const { layout } = this
     const { sweepIndex, walk } = this.model.settings[k]!
     const gainDb = own[k * OWN + OWN_AT.gain]! + own[k * OWN + OWN_AT.tilt]! * this.model.bandOctaves[b]!
-    const floorDb = toldDb ?? this.ownFloorDb(k, b, gainDb, { shared, own })
+    const floorDb =
+      toldDb === null ? this.ownFloorDb(k, b, gainDb, { shared, own }) : toldDb + own[k * OWN + OWN_AT.floorChange]!
     const coupledDb =
       gainDb + this.stretchDb(k, b, shared) + (sweepIndex > 0 ? shared[layout.sweepSource + sweepIndex - 1]! : 0)
     const driftDb = shared[layout.drift + sweepIndex]! * walk

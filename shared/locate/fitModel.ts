@@ -6,10 +6,10 @@ import { toldFloors } from './toldFloors'
 
 /** How far levels scatter round what the model expects, standard deviations of one band at one setting-down, dB. */
 export interface Noise {
-  /** Where the floor is heard and no air-off clip tells it. */
-  readonly floorSdDb: number
-  /** Of what is heard of a source: what the ground's law leaves out. */
-  readonly sourceSdDb: number
+  /** Where the floor is heard and no air-off clip tells it; one a band. */
+  readonly floorSdDb: Float64Array
+  /** Of what is heard of a source: countable bubbles, and what the ground's law leaves out; one a band. */
+  readonly sourceSdDb: Float64Array
   readonly floor: FloorHabit
 }
 
@@ -32,7 +32,15 @@ export const FLOOR_HABITS: readonly FloorHabit[] = [
 ]
 
 /** Before a sweep has shown its own. Chosen. */
-export const EXPECTED_NOISE: Noise = { floorSdDb: 1.5, sourceSdDb: 1.5, floor: FLOOR_HABITS[0]! }
+export const EXPECTED_SD_DB = { floor: 1.5, source: 1.5 }
+
+function expectedNoise(bands: number): Noise {
+  return {
+    floorSdDb: new Float64Array(bands).fill(EXPECTED_SD_DB.floor),
+    sourceSdDb: new Float64Array(bands).fill(EXPECTED_SD_DB.source),
+    floor: FLOOR_HABITS[0]!,
+  }
+}
 
 /** Everything about a sweep that stays the same wherever a source is tried. */
 export interface FitModel {
@@ -194,7 +202,7 @@ export function fitModel(settings: readonly SettingDown[], bandHz: readonly numb
   const stretches = [...new Set(settings.map((setting) => setting.stretch))].sort((a, b) => a - b)
   return {
     settings,
-    noise: EXPECTED_NOISE,
+    noise: expectedNoise(bandHz.length),
     bandKhz: Float64Array.from(bandHz, (hz) => hz / 1000),
     bandOctaves: Float64Array.from(bandHz, (hz) => Math.log2(hz / 500)),
     sweepCount,

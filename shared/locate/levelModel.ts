@@ -119,7 +119,7 @@ export class LevelModel {
 
   /** How far the levels scatter at these parameters; half of it what was expected before. */
   noise(parameters: Parameters, equations: NormalEquations): Noise {
-    const learning = new NoiseLearnt()
+    const learning = new NoiseLearnt(this.bands)
     this.learning = learning
     this.assemble(parameters, equations)
     this.learning = null
@@ -198,8 +198,8 @@ export class LevelModel {
       const total = this.expected.of(cell, parameters)
       const residual = clip.levelDb[b]! - Math.log(total) / NEPERS_PER_DB
       const sourceShare = this.rows[b]!.fill(cell, total, parameters)
-      const floorSd = cell.toldDb === null ? noise.floorSdDb : toldSdDb[b]!
-      const variance = floorSd * floorSd + (sourceShare * noise.sourceSdDb) ** 2
+      const floorSd = cell.toldDb === null ? noise.floorSdDb[b]! : toldSdDb[b]!
+      const variance = floorSd * floorSd + (sourceShare * noise.sourceSdDb[b]!) ** 2
       const share = CELL_SHARE * clip.weight[b]!
       this.shares[b] = sourceShare
       this.residuals[b] = residual
@@ -216,14 +216,15 @@ export class LevelModel {
       if (clip.weight[b]! === 0) continue
       const residual = this.residuals[b]!
       if (this.learning !== null && trust > 0.5) {
-        this.learning.note(residual, this.shares[b]!, this.cellAt(k, b, air).toldDb !== null)
+        const isTold = this.cellAt(k, b, air).toldDb !== null
+        this.learning.note(b, residual, { sourceShare: this.shares[b]!, isTold })
       }
       if (air === 'on') {
         this.squares += clip.weight[b]! * trust * residual ** 2
         this.squaresWeight += clip.weight[b]! * trust
       }
       const { row } = this.rows[b]!
-      if (row.count > 0) equations.addRow(k, row, residual, trust * this.weights[b]!)
+      equations.addRow(k, row, residual, trust * this.weights[b]!)
     }
   }
 }

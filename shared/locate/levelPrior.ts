@@ -9,6 +9,8 @@ import { SpectrumPrior } from './spectrumPrior'
 const GAIN_SD_DB = 2.5
 /** Tilt between settings-down, dB per octave. Chosen. */
 const TILT_SD_DB = 1
+/** What all bands of a floor change together from an air-off clip to the air-on clip beside it, dB. Chosen. */
+const FLOOR_CHANGE_SD_DB = 0.6
 /** Degrees of freedom of the t-distribution of gain, tilt and floor: one setting-down may be badly off. Chosen. */
 const OWN_FREEDOM = 7
 /** A source's spectrum from one band to the next, dB. Chosen. */
@@ -36,7 +38,7 @@ export class LevelPrior {
     const { floorDb, noise } = model
     this.bands = floorDb.length
     this.shape = shapePrior(model, ground)
-    this.ownSd = [GAIN_SD_DB, TILT_SD_DB, noise.floor.levelSdDb, noise.floor.tiltSdDb]
+    this.ownSd = [GAIN_SD_DB, TILT_SD_DB, noise.floor.levelSdDb, noise.floor.tiltSdDb, FLOOR_CHANGE_SD_DB]
     const sourceDb = floorDb.reduce((sum, db) => sum + db, 0) / this.bands + SOURCE_OVER_FLOOR_DB.mean
     this.source = new SpectrumPrior(
       floorDb.map(() => sourceDb),

@@ -37,6 +37,9 @@ export const FEWEST_POINTS = 3
 /** That there is a source to be heard, before any clip was: a line is listened to after it failed its test. Chosen. */
 const PRIOR_OF_SOURCE = 0.9
 
+/** The floor is taken to come wholly through the coupling unless that fits so much worse, nepers. Chosen. */
+const HABIT_NEPERS = 5
+
 /** Air is let in, and machines stand, at or near the surface, m. Chosen. */
 const SURFACE_DEPTH_M = 0.15
 
@@ -170,9 +173,8 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const cold = coldPass({ model: plain, ...where })
   const first = cold.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
   const models = FLOOR_HABITS.map((floor) => ({ ...plain, noise: { ...first.fit.noise(), floor } }))
-  const model = models
-    .map((each) => ({ each, log: tryPlace({ model: each, ...where }, first.alongM, first.fit).logEvidence }))
-    .reduce((a, b) => (b.log > a.log ? b : a)).each
+  const logHabits = models.map((each) => tryPlace({ model: each, ...where }, first.alongM, first.fit).logEvidence)
+  const model = models[logHabits[0]! > logHabits[1]! + HABIT_NEPERS ? 0 : 1]!
   const one = scanLine({ model, ...where }, cold)
   const two = secondSource({ model, ...where }, one)
   const ringsNone = logRingLikelihood(settings, [])

@@ -66,6 +66,7 @@ export class ModelRow {
     row.own[OWN_AT.tilt] = row.own[OWN_AT.gain]! * octaves
     row.own[OWN_AT.floor] = floorShare
     row.own[OWN_AT.floorTilt] = floorShare * octaves
+    row.own[OWN_AT.floorChange] = toldDb === null ? 0 : 1 - sourceShare
     return sourceShare
   }
 

@@ -1,11 +1,11 @@
 import { choleskyInPlace, choleskySolve } from '../base/cholesky'
 
 /** Numbers that each setting-down has of its own, and where each stands among them. */
-export const OWN = 4
-export const OWN_AT = { gain: 0, tilt: 1, floor: 2, floorTilt: 3 } as const
+export const OWN = 5
+export const OWN_AT = { gain: 0, tilt: 1, floor: 2, floorTilt: 3, floorChange: 4 } as const
 
 /**
- * Normal equations of a least-squares step in which some parameters are shared by all settings-down and four belong to
+ * Normal equations of a least-squares step in which some parameters are shared by all settings-down and five belong to
  * each. The own ones are eliminated (Schur complement), so a step costs as if only the shared ones were there.
  *
  * Only the lower half of the shared matrix is kept; columns of a row must come in rising order.
@@ -122,44 +122,42 @@ export class NormalEquations {
   private eliminate(group: number, l: Float64Array): void {
     const n = this.size
     const v = this.eliminated
-    const [l00, l10, l11, l20, l21, l22, l30, l31, l32, l33] = [
-      l[0]!,
-      l[4]!,
-      l[5]!,
-      l[8]!,
-      l[9]!,
-      l[10]!,
-      l[12]!,
-      l[13]!,
-      l[14]!,
-      l[15]!,
-    ]
     const own = group * OWN
-    const s0 = this.ownSlope[own]! / l00
-    const s1 = (this.ownSlope[own + 1]! - l10 * s0) / l11
-    const s2 = (this.ownSlope[own + 2]! - l20 * s0 - l21 * s1) / l22
-    const s3 = (this.ownSlope[own + 3]! - l30 * s0 - l31 * s1 - l32 * s2) / l33
-    const first = own * n
+    const right = this.right
+    for (let i = 0; i < OWN; i++) {
+      let sum = this.ownSlope[own + i]!
+      for (let k = 0; k < i; k++) sum -= l[i * OWN + k]! * right[k]!
+      right[i] = sum / l[i * OWN + i]!
+    }
+    const [l10, l20, l21, l30, l31] = [l[5]!, l[10]!, l[11]!, l[15]!, l[16]!]
+    const [l32, l40, l41, l42, l43] = [l[17]!, l[20]!, l[21]!, l[22]!, l[23]!]
+    const [by0, by1, by2, by3, by4] = [1 / l[0]!, 1 / l[6]!, 1 / l[12]!, 1 / l[18]!, 1 / l[24]!]
+    const [s0, s1, s2, s3, s4] = [right[0]!, right[1]!, right[2]!, right[3]!, right[4]!]
+    const at = own * n
     for (let c = 0; c < n; c++) {
-      const a = this.cross[first + c]! / l00
-      const b = (this.cross[first + n + c]! - l10 * a) / l11
-      const d = (this.cross[first + 2 * n + c]! - l20 * a - l21 * b) / l22
-      const e = (this.cross[first + 3 * n + c]! - l30 * a - l31 * b - l32 * d) / l33
+      const a = this.cross[at + c]! * by0
+      const b = (this.cross[at + n + c]! - l10 * a) * by1
+      const d = (this.cross[at + 2 * n + c]! - l20 * a - l21 * b) * by2
+      const e = (this.cross[at + 3 * n + c]! - l30 * a - l31 * b - l32 * d) * by3
+      const f = (this.cross[at + 4 * n + c]! - l40 * a - l41 * b - l42 * d - l43 * e) * by4
       v[c] = a
       v[n + c] = b
       v[2 * n + c] = d
       v[3 * n + c] = e
-      this.step[c]! -= a * s0 + b * s1 + d * s2 + e * s3
+      v[4 * n + c] = f
+      this.step[c]! -= a * s0 + b * s1 + d * s2 + e * s3 + f * s4
     }
     for (let r = 0; r < n; r++) {
       const v0 = v[r]!
       const v1 = v[n + r]!
       const v2 = v[2 * n + r]!
       const v3 = v[3 * n + r]!
-      if (v0 === 0 && v1 === 0 && v2 === 0 && v3 === 0) continue
+      const v4 = v[4 * n + r]!
+      if (v0 === 0 && v1 === 0 && v2 === 0 && v3 === 0 && v4 === 0) continue
       const row = r * n
       for (let c = 0; c <= r; c++)
-        this.factor[row + c]! -= v0 * v[c]! + v1 * v[n + c]! + v2 * v[2 * n + c]! + v3 * v[3 * n + c]!
+        this.factor[row + c]! -=
+          v0 * v[c]! + v1 * v[n + c]! + v2 * v[2 * n + c]! + v3 * v[3 * n + c]! + v4 * v[4 * n + c]!
     }
   }
 
@@ -176,7 +174,7 @@ export class NormalEquations {
   }
 }
 
-/** One observation's derivatives: by shared parameters in rising order of column, and by the four own ones. */
+/** One observation's derivatives: by shared parameters in rising order of column, and by the own ones. */
 export interface SparseRow {
   readonly columns: Int32Array
   readonly values: Float64Array

@@ -2,11 +2,11 @@ import { median, quantile } from '../base/statistics'
 import type { BandRow, SettingDown } from './settingDown'
 
 /** Repeatability of a floor is held to this, dB. Chosen: a finite clip of noise; gusts. */
-const SD_DB = { least: 0.5, most: 6 }
+const SD_DB = { least: 0.25, most: 6 }
 /** Taken when there are too few pairs to learn from. Chosen. */
 const UNKNOWN_SD_DB = 2
 /** The air-on levels nearest to the told floor may be near by luck: at least this share of what the scatter predicts. Chosen. */
-const LEAST_OF_EXPECTED = 0.7
+const LEAST_OF_EXPECTED = 0.3
 /** Fewest pairs in a band and its neighbours from which it is learnt. */
 const FEWEST_PAIRS = 12
 /** Below this share of the points little but floor is heard, in nearly every sweep; |z| of a normal there. */

@@ -17,7 +17,7 @@ it('takes the floor from the air-off clip of the setting-down where floors diffe
   for (const [k, told] of toldFloorDb.entries()) {
     close(told?.levelDb[1], settings[k]!.off!.levelDb[1]!, {
       abs: 0.2,
-      because: 'repeatability is held to 0.5 dB at least',
+      because: 'repeatability is held to 0.25 dB at least',
     })
   }
   expect(toldSdDb[1]).toBeLessThan(1)
