@@ -1,5 +1,5 @@
 /** Degrees of freedom of the misfit's t-distribution. Chosen. */
-export const CELL_FREEDOM = 6
+export const CELL_FREEDOM = 5
 /**
  * Square at which the weight (f + 1)/(f + z²) of a t-distributed residual is the information it carries on average,
  * (f + 1)/(f + 3): Lange, Little & Taylor 1989, from memory.

@@ -8,6 +8,11 @@ import type { TriedSource } from './triedSource'
 
 export const NEPERS_PER_DB = Math.LN10 / 10
 
+/** Whether the floor may have changed since an air-off clip of the same setting-down. */
+export function hasChanged({ k, air }: Cell, { settings }: FitModel): boolean {
+  return air === 'on' && settings[k]!.off !== null
+}
+
 /** Power that sources and floor should have in a cell. */
 export class ExpectedPower {
   /** Of each source in the cell asked for last. */
@@ -63,8 +68,8 @@ export class ExpectedPower {
     const { layout } = this
     const { sweepIndex, walk } = this.model.settings[k]!
     const gainDb = own[k * OWN + OWN_AT.gain]! + own[k * OWN + OWN_AT.tilt]! * this.model.bandOctaves[b]!
-    const floorDb =
-      toldDb === null ? this.ownFloorDb(k, b, gainDb, { shared, own }) : toldDb + own[k * OWN + OWN_AT.floorChange]!
+    const changeDb = hasChanged(cell, this.model) ? own[k * OWN + OWN_AT.floorChange]! : 0
+    const floorDb = (toldDb ?? this.ownFloorDb(k, b, gainDb, { shared, own })) + changeDb
     const coupledDb =
       gainDb + this.stretchDb(k, b, shared) + (sweepIndex > 0 ? shared[layout.sweepSource + sweepIndex - 1]! : 0)
     const driftDb = shared[layout.drift + sweepIndex]! * walk
@@ -84,7 +89,7 @@ export class ExpectedPower {
     return total
   }
 
-  /** The floor where no air-off clip tells it, dBFS. */
+  /** The floor where no air-off clip tells it, before it changed, dBFS. */
   private ownFloorDb(k: number, b: number, gainDb: number, { shared, own }: Parameters): number {
     const { sweepIndex } = this.model.settings[k]!
     return (

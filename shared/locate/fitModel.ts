@@ -15,6 +15,11 @@ export interface Noise {
 
 /** How the floor differs from one setting-down to the next. */
 export interface FloorHabit {
+  /**
+   * Whether an air-off clip tells the floor under the air-on clip beside it whatever its spectrum, or is one more clip of
+   * a floor that has the same spectrum everywhere.
+   */
+  readonly isTold: boolean
   /** Its own level (dB) and tilt (dB an octave), standard deviations. */
   readonly levelSdDb: number
   readonly tiltSdDb: number
@@ -22,13 +27,17 @@ export interface FloorHabit {
   readonly coupling: { readonly mean: number; readonly sd: number }
 }
 
+const FREE = { levelSdDb: 3, tiltSdDb: 0.7, coupling: { mean: 0.6, sd: 0.4 } }
+const STEADY = { levelSdDb: 1, tiltSdDb: 0.25, coupling: { mean: 1, sd: 0.1 } }
+
 /**
  * Noise of the ground comes through the spike as the leak does; noise of the air and of the microphone does not, and a
- * floor may be another one at every place. Which it is, a sweep shows. Chosen.
+ * floor may be another one at every place. Which it is, a sweep shows. The plainest stands last. Chosen.
  */
 export const FLOOR_HABITS: readonly FloorHabit[] = [
-  { levelSdDb: 3, tiltSdDb: 0.7, coupling: { mean: 0.6, sd: 0.4 } },
-  { levelSdDb: 1, tiltSdDb: 0.25, coupling: { mean: 1, sd: 0.1 } },
+  { isTold: true, ...FREE },
+  { isTold: true, ...STEADY },
+  { isTold: false, ...STEADY },
 ]
 
 /** Before a sweep has shown its own. Chosen. */

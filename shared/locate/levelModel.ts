@@ -117,7 +117,7 @@ export class LevelModel {
     return this.squaresWeight > 0 ? Math.sqrt(this.squares / this.squaresWeight) : 0
   }
 
-  /** How far the levels scatter at these parameters; half of it what was expected before. */
+  /** How far the levels scatter at these parameters, band by band. */
   noise(parameters: Parameters, equations: NormalEquations): Noise {
     const learning = new NoiseLearnt(this.bands)
     this.learning = learning
@@ -163,7 +163,8 @@ export class LevelModel {
 
   private cellAt(k: number, b: number, air: 'on' | 'off'): Cell {
     const { cell } = this
-    const told = air === 'on' ? this.model.toldFloorDb[k]! : null
+    const { toldFloorDb, noise } = this.model
+    const told = air === 'on' && noise.floor.isTold ? toldFloorDb[k]! : null
     cell.k = k
     cell.b = b
     cell.air = air

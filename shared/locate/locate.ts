@@ -11,7 +11,7 @@ import { detectorPart } from './detectorPart'
 import { detectorReason } from './detectorReason'
 import { digFirst } from './digFirst'
 import { digReason } from './digReason'
-import { type FitModel, FLOOR_HABITS, fitModel } from './fitModel'
+import { type FitModel, FLOOR_HABITS, type FloorHabit, fitModel } from './fitModel'
 import { fitSources } from './fitSources'
 import { listenNext } from './listenNext'
 import { pointEvidence } from './pointEvidence'
@@ -37,7 +37,7 @@ export const FEWEST_POINTS = 3
 /** That there is a source to be heard, before any clip was: a line is listened to after it failed its test. Chosen. */
 const PRIOR_OF_SOURCE = 0.9
 
-/** The floor is taken to come wholly through the coupling unless that fits so much worse, nepers. Chosen. */
+/** The plainest habit of the floor is taken unless another is so much likelier, nepers. Chosen. */
 const HABIT_NEPERS = 5
 
 /** Air is let in, and machines stand, at or near the surface, m. Chosen. */
@@ -147,6 +147,11 @@ function searchFrame({ line, soundings }: LocateInput): Frame | null {
   return { range: ends, spacingM: spacing, grid: searchGrid(ends, spacing) }
 }
 
+/** ln of the odds of a habit of the floor against the plainest. */
+function logHabitPrior(floor: FloorHabit): number {
+  return floor === FLOOR_HABITS[FLOOR_HABITS.length - 1] ? 0 : -HABIT_NEPERS
+}
+
 /** The joint fit with and without a leak. */
 function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const sweeps = [...new Set(soundings.filter(isUsable).map((sounding) => sounding.row.sweep))].sort()
@@ -174,7 +179,8 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const first = cold.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
   const models = FLOOR_HABITS.map((floor) => ({ ...plain, noise: { ...first.fit.noise(), floor } }))
   const logHabits = models.map((each) => tryPlace({ model: each, ...where }, first.alongM, first.fit).logEvidence)
-  const model = models[logHabits[0]! > logHabits[1]! + HABIT_NEPERS ? 0 : 1]!
+  const weighed = models.map(({ noise }, i) => logHabits[i]! + logHabitPrior(noise.floor))
+  const model = models[weighed.indexOf(Math.max(...weighed))]!
   const one = scanLine({ model, ...where }, cold)
   const two = secondSource({ model, ...where }, one)
   const ringsNone = logRingLikelihood(settings, [])
@@ -188,7 +194,10 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
       Math.max(
         noLeak.logEvidence,
         ...[model.noise, ...FLOOR_HABITS.map((floor) => ({ ...noLeak.noise(), floor }))].map(
-          (noise) => fitSources({ ...plain, noise }, known, ground, noLeak).logEvidence,
+          (noise) =>
+            fitSources({ ...plain, noise }, known, ground, noLeak).logEvidence +
+            logHabitPrior(noise.floor) -
+            logHabitPrior(model.noise.floor),
         ),
       ) + ringsNone,
     ringSupport: (two?.logRings ?? best.logRings) - ringsNone,

@@ -1,5 +1,5 @@
 import type { Cell } from './cell'
-import type { ExpectedPower } from './expectedPower'
+import { type ExpectedPower, hasChanged } from './expectedPower'
 import { type FitModel, MIDDLE_KHZ, type ShapeLayout, STRETCH, STRETCH_AT, SURFACE_AT } from './fitModel'
 import { spreadingCurve } from './groundTable'
 import { OWN, OWN_AT, type SparseRow } from './normalEquations'
@@ -66,7 +66,7 @@ export class ModelRow {
     row.own[OWN_AT.tilt] = row.own[OWN_AT.gain]! * octaves
     row.own[OWN_AT.floor] = floorShare
     row.own[OWN_AT.floorTilt] = floorShare * octaves
-    row.own[OWN_AT.floorChange] = toldDb === null ? 0 : 1 - sourceShare
+    row.own[OWN_AT.floorChange] = hasChanged(cell, this.model) ? 1 - sourceShare : 0
     return sourceShare
   }
 

@@ -24,6 +24,9 @@ const FAR_STEPS = 20
 const CLEARLY_BETTER = 3
 /** Places this many nepers of evidence below the best are not looked at more closely. */
 const REFINE_WITHIN = [14, 9, 6]
+/** Places are fitted anew from a neighbour within so many nepers of the best that is better by so many. Chosen. */
+const SMOOTH_WITHIN = 14
+const SMOOTH_FROM = 0.5
 /** Where four neighbours differ by less than this, in nepers, a straight line between them is good enough. Chosen. */
 const FLAT = 1
 
@@ -106,11 +109,15 @@ function onSlab(line: Line, setting: SettingDown, alongM: number): Pick<Geometry
  *
  * A coarse pass, twice a spacing, starts at every other place from the levels themselves and at the others from the
  * better of both neighbours, so that neither direction along the line is favoured; then places between are tried
- * wherever the evidence is near the best. Between tried places the log evidence is joined by straight lines.
+ * wherever the evidence is near the best, and those once more from better neighbours. Between tried places the log
+ * evidence is joined by straight lines.
  */
 export function scanLine(input: ScanInput, before: readonly TriedPlace[]): Scan {
   const coarse = coarsePass(input, before)
-  const tried = REFINE_WITHIN.reduce((places, within) => refine(input, places, within), coarse)
+  const tried = smoothed(
+    input,
+    REFINE_WITHIN.reduce((places, within) => refine(input, places, within), coarse),
+  )
   return { tried, ...densityOf(input, tried) }
 }
 
@@ -186,6 +193,23 @@ function refine(input: ScanInput, places: readonly TriedPlace[], within: number)
     if (Math.max(...around) - Math.min(...around) < FLAT) return [place]
     return [place, tryPlace(input, (place.alongM + next.alongM) / 2, better(place, next).fit)]
   })
+}
+
+/**
+ * Places near the best once more from a neighbour that came out better, along the line and back: a fit may end beside its
+ * summit, and the density would have a hole there.
+ */
+function smoothed(input: ScanInput, places: readonly TriedPlace[]): TriedPlace[] {
+  const result = [...places]
+  const best = places.reduce(better).logEvidence
+  const again = (i: number, { logEvidence, fit }: TriedPlace) => {
+    const here = result[i]!
+    if (logEvidence < Math.max(best - SMOOTH_WITHIN, here.logEvidence + SMOOTH_FROM)) return
+    result[i] = better(here, tryPlace(input, here.alongM, fit))
+  }
+  for (let i = 1; i < result.length; i++) again(i, result[i - 1]!)
+  for (let i = result.length - 2; i >= 0; i--) again(i, result[i + 1]!)
+  return result
 }
 
 function better(a: TriedPlace, b: TriedPlace): TriedPlace {

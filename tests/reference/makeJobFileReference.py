@@ -1,7 +1,7 @@
 """What other programs say of a job file; written to jobFileReference.json.
 
-    npx tsx tests/support/makePackedJob.ts /tmp/job.zip
-    python3 tests/reference/makeJobFileReference.py /tmp/job.zip
+    npx tsx tests/support/makePackedJob.ts job.zip
+    python3 tests/reference/makeJobFileReference.py job.zip
 
 Needs sox and ffmpeg (Debian).
 """

@@ -17,6 +17,15 @@ it('finds the leak over floors that differ by 16 dB from point to point, told by
   close(sources[0]?.alongM, LEAK_M, { abs: 0.1, because: 'levels follow the law exactly; the priors pull a little' })
 })
 
+it('is moved by less than a tenth of a spacing by a loud noise in one air-off clip over a floor that is the same everywhere (rule 2)', () => {
+  const { line, soundings } = idealSweep({ ...plain, overFloorDb: 18, scatterDb: 0.5 })
+  const noisy = soundings.map((sounding) =>
+    sounding.row.point === 5 && sounding.row.air === 'off' ? withGust(sounding, 25) : sounding,
+  )
+  const [calm, disturbed] = [soundings, noisy].map((each) => locate({ line, soundings: each }).sources[0]!)
+  close(disturbed!.alongM, calm!.alongM, { abs: 0.1, because: 'a tenth of the spacing' })
+})
+
 describe('a told sound beside the leak', () => {
   it('does not take its place where it is an inlet louder than the leak (rule 4)', () => {
     const { line, soundings } = idealSweep({ ...plain, others: [{ atM: 7, overFloorDb: 40, sounds: 'with air' }] })
