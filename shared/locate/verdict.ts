@@ -4,7 +4,7 @@ import type { Facts } from './facts'
 import { massBetween } from './window'
 
 /** Below this probability of any source the verdict is `no leak heard`: anyhow, and where the likeliest one is faint. Calibrated. */
-const HEARD = { anyhow: 0.3, faint: 0.5 }
+const HEARD = { anyhow: 0.15, faint: 0.5 }
 /** A source this little over the floor at every point, in its best band, is faint, dB. Chosen. */
 const FAINT_DB = 4
 /** From this probability of a source on a place can be `located`. Calibrated. */

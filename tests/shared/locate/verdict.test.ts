@@ -41,8 +41,8 @@ it('is unsure where a sound neither rings nor stands ten decibels over the place
 })
 
 it('hears no leak where a source is unlikely, sooner where it is faint (rule 9)', () => {
-  expect(judgeOf({ ...sure, probability: 0.29 })[0]).toBe('no leak heard')
-  expect(judgeOf({ ...sure, probability: 0.4 })[0]).toBe('unsure')
+  expect(judgeOf({ ...sure, probability: 0.14 })[0]).toBe('no leak heard')
+  expect(judgeOf({ ...sure, probability: 0.16 })[0]).toBe('unsure')
   expect(judgeOf({ ...sure, probability: 0.4, overFloorDb: 3 })[0]).toBe('no leak heard')
 })
 
