@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest'
+import type { LocateAnswer } from '../../../shared/locate/answer'
 import { locate } from '../../../shared/locate/locate'
 import { drawnEvidence } from '../../../shared/synth/drawnEvidence'
 import { drawYard } from '../../../shared/synth/drawYard'
@@ -20,7 +21,7 @@ it('has no hole narrower than half a spacing in its density where a fit ended be
 })
 
 /** How far the density falls below the lower of the heights within reach on both sides, nepers. */
-function deepestHole({ alongM, perM }: { alongM: number[]; perM: number[] }, reachM: number): number {
+function deepestHole({ alongM, perM }: LocateAnswer['density'], reachM: number): number {
   const matters = MATTERS * Math.max(...perM)
   const highest = (fromM: number, toM: number) =>
     Math.max(...perM.filter((_, i) => alongM[i]! >= fromM && alongM[i]! <= toM))
