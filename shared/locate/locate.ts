@@ -1,4 +1,5 @@
 import type { Problem } from '../base/problem'
+import { logSumExp } from '../base/statistics'
 import { groundPrior } from '../ground/groundPrior'
 import { depthAt } from '../line/depthAt'
 import type { Cover, Line } from '../line/line'
@@ -183,6 +184,10 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const model = models[weighed.indexOf(Math.max(...weighed))]!
   const one = scanLine({ model, ...where }, cold)
   const two = secondSource({ model, ...where }, one)
+  // What scatters is not known beforehand here either: the mean over what it was with a leak, and without by habit.
+  const logNones = [model.noise, ...FLOOR_HABITS.map((floor) => ({ ...noLeak.noise(), floor }))].map(
+    (noise) => fitSources({ ...plain, noise }, known, ground, noLeak).logEvidence + logHabitPrior(noise.floor),
+  )
   const ringsNone = logRingLikelihood(settings, [])
   const best = one.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
   return {
@@ -190,16 +195,7 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
     known,
     scan: two === null ? one : withSecond(one, two),
     two,
-    logNone:
-      Math.max(
-        noLeak.logEvidence,
-        ...[model.noise, ...FLOOR_HABITS.map((floor) => ({ ...noLeak.noise(), floor }))].map(
-          (noise) =>
-            fitSources({ ...plain, noise }, known, ground, noLeak).logEvidence +
-            logHabitPrior(noise.floor) -
-            logHabitPrior(model.noise.floor),
-        ),
-      ) + ringsNone,
+    logNone: logSumExp(logNones) - Math.log(logNones.length) - logHabitPrior(model.noise.floor) + ringsNone,
     ringSupport: (two?.logRings ?? best.logRings) - ringsNone,
     detectorSupport: two?.logDetector ?? best.logDetector,
   }

@@ -8,7 +8,7 @@ const HEARD = { anyhow: 0.15, faint: 0.5 }
 /** A source this little over the floor at every point, in its best band, is faint, dB. Chosen. */
 const FAINT_DB = 4
 /** From this probability of a source on a place can be `located`. Calibrated. */
-const SURE = 0.6
+const SURE = 0.85
 /** Plain is what bubbles, or stands so far over the same place with the air off, dB. Chosen. */
 const PLAIN_DB = 10
 /** More than this share of the density past an end of the line is not `located`. Chosen. */

@@ -32,12 +32,12 @@ it('is unsure where more than a fifth of the density lies past an end (rule 9)',
 })
 
 it('is unsure where a sound neither rings nor stands ten decibels over the place with the air off (rule 9)', () => {
-  const less = { ...sure, probability: 0.61 }
+  const less = { ...sure, probability: 0.86 }
   expect(judgeOf(less)).toEqual(['located'])
   expect(judgeOf({ ...less, ringSupport: 0 })).toEqual(['located'])
   expect(judgeOf({ ...sure, ringSupport: 0, overFloorDb: 8 })).toEqual(['unsure', 'reason_not_plain'])
   expect(judgeOf({ ...sure, overFloorDb: 8 })).toEqual(['located'])
-  expect(judgeOf({ ...sure, probability: 0.59 })).toEqual(['unsure', 'reason_weak_source'])
+  expect(judgeOf({ ...sure, probability: 0.84 })).toEqual(['unsure', 'reason_weak_source'])
 })
 
 it('hears no leak where a source is unlikely, sooner where it is faint (rule 9)', () => {
