@@ -148,9 +148,9 @@ function searchFrame({ line, soundings }: LocateInput): Frame | null {
   return { range: ends, spacingM: spacing, grid: searchGrid(ends, spacing) }
 }
 
-/** ln of the odds of a habit of the floor against the plainest. */
+/** ln of the odds of a habit of the floor against the plainest; the scan's evidence stands without its habit's. */
 function logHabitPrior(floor: FloorHabit): number {
-  return floor === FLOOR_HABITS[FLOOR_HABITS.length - 1] ? 0 : -HABIT_NEPERS
+  return floor === FLOOR_HABITS.at(-1) ? 0 : -HABIT_NEPERS
 }
 
 /** The joint fit with and without a leak. */
@@ -184,7 +184,7 @@ function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
   const model = models[weighed.indexOf(Math.max(...weighed))]!
   const one = scanLine({ model, ...where }, cold)
   const two = secondSource({ model, ...where }, one)
-  // What scatters is not known beforehand here either: the mean over what it was with a leak, and without by habit.
+  // How levels scatter without a leak is not known beforehand: as with one, or as they did without, by each habit.
   const logNones = [model.noise, ...FLOOR_HABITS.map((floor) => ({ ...noLeak.noise(), floor }))].map(
     (noise) => fitSources({ ...plain, noise }, known, ground, noLeak).logEvidence + logHabitPrior(noise.floor),
   )
