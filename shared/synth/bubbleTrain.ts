@@ -113,23 +113,39 @@ export function trainPsd(train: BubbleTrain): Float64Array {
 }
 
 /**
- * Relative variance of a train's power in a band over some time: bubbles are countable, and unequal.
+ * Relative covariance of a train's powers in bands over some time: bubbles are countable and unequal, and one bubble is
+ * heard in many bands at once.
  *
- *     E[e²] / (E[e]²·rate·time),   e: a bubble's energy in the band
+ *     (E[e·f]/(E[e]·E[f]) − 1 + v²) / (rate·time),   e, f: a bubble's energies in two bands
  *
- * For random arrivals; a regular train scatters less.
+ * with v the coefficient of variation of the time between bubbles: 1 for random arrivals (compound Poisson), less for a
+ * regular train (variance of a renewal-reward sum over a long time; Cox 1962, from memory).
+ *
+ * @returns Row-major, bands × bands.
  */
-export function trainScatter(train: BubbleTrain, band: GridBand, durationS: number): number {
-  let first = 0
-  let second = 0
-  eachBubble(train, (amplitude, energy, weight) => {
-    const g = band.firstCell
-    const e = amplitude * amplitude * (energy[g]! + energy[g + 1]! + energy[g + 2]!)
-    first += weight * e
-    second += weight * e * e
-  })
+export function trainCovariance(train: BubbleTrain, bands: readonly GridBand[], durationS: number): Float64Array {
+  const n = bands.length
+  const first = new Float64Array(n)
+  const second = new Float64Array(n * n)
+  const energies = new Float64Array(n)
+  eachBubble(
+    train,
+    (amplitude, energy, weight) => {
+      for (const [b, { firstCell: g }] of bands.entries())
+        energies[b] = amplitude * amplitude * (energy[g]! + energy[g + 1]! + energy[g + 2]!)
+      for (let b = 0; b < n; b++) {
+        first[b]! += weight * energies[b]!
+        for (let c = 0; c < n; c++) second[b * n + c]! += weight * energies[b]! * energies[c]!
+      }
+    },
+    FINE_SIZES,
+  )
   const excitation = excitationMoment(train, 4) / excitationMoment(train, 2) ** 2
-  return (excitation * second) / (first * first * train.ratePerS * durationS)
+  const regular = 1 - (train.arrival === 'orifice' ? ORIFICE_VARIATION ** 2 : 1)
+  return second.map(
+    (product, i) =>
+      ((excitation * product) / (first[Math.floor(i / n)]! * first[i % n]!) - regular) / (train.ratePerS * durationS),
+  )
 }
 
 /** Mean of a power of the excitation factor, log-normal about 1. */
@@ -140,18 +156,21 @@ function excitationMoment(train: BubbleTrain, order: number): number {
 
 const SIZES = 24
 const WALLS = 6
+/** Squares of energies hang on the rare large bubbles. */
+const FINE_SIZES = 240
 
 /** Visits sizes and walls evenly by probability. */
 function eachBubble(
   train: BubbleTrain,
   visit: (amplitude: number, unitEnergy: Float64Array, weight: number) => void,
+  sizes = SIZES,
 ): void {
-  for (let s = 0; s < SIZES; s++) {
-    const quantile = normalQuantile((s + 0.5) / SIZES)
+  for (let s = 0; s < sizes; s++) {
+    const quantile = normalQuantile((s + 0.5) / sizes)
     const radiusM = heldRadiusM(train.medianRadiusM * Math.exp(train.radiusSpread * quantile))
     for (let w = 0; w < WALLS; w++) {
       const pitchHz = minnaertPitchHz(radiusM) * (WALL_LOW + ((WALL_HIGH - WALL_LOW) * (w + 0.5)) / WALLS)
-      visit(bubbleAmplitude(train, radiusM), bubbleEnergyAt(pitchStep(pitchHz)), 1 / (SIZES * WALLS))
+      visit(bubbleAmplitude(train, radiusM), bubbleEnergyAt(pitchStep(pitchHz)), 1 / (sizes * WALLS))
     }
   }
 }

@@ -19,7 +19,7 @@ export function yardUnknowns(yard: Yard): Unknown[] {
     ...leakUnknowns(family),
     ...pipeUnknowns(family),
     ...yard.ground.pipe.fittings.flatMap((_, index) => fittingUnknowns(index)),
-    ...yard.emitters.flatMap((emitter, index) => (isCounted(emitter) ? sourceUnknowns(index) : [])),
+    ...yard.emitters.flatMap((emitter, index) => (isCounted(emitter) ? sourceUnknowns(emitter, index) : [])),
   ]
 }
 
@@ -83,7 +83,10 @@ function stretchUnknowns({ ground }: Yard, index: number): Unknown[] {
   ]
 }
 
-/** Depth is told to within a tenth, in some families a quarter wrong. */
+/**
+ * Depth of leak and pipe, told to within a tenth, in some families a quarter wrong; and what comes along the pipe, which
+ * is one number for leak and inlet.
+ */
 function leakUnknowns(family: Family | null): Unknown[] {
   const told = family?.toldDepth ?? [1]
   const wrong = told.reduce((sum, factor) => sum + Math.log(factor) ** 2, 0) / told.length
@@ -91,13 +94,20 @@ function leakUnknowns(family: Family | null): Unknown[] {
     {
       sd: Math.hypot(0.06, Math.sqrt(wrong)),
       step: 0.02,
-      changed: (yard, by) => withLeak(yard, (leak) => ({ ...leak, depthM: leak.depthM * Math.exp(by) })),
+      changed: (yard, by) => {
+        const pipe = withStretches(yard, (stretch) => ({ ...stretch, depthM: stretch.depthM * Math.exp(by) }))
+        return withEmitters(pipe, (emitter) =>
+          emitter.kind === 'leak' ? { ...emitter, depthM: emitter.depthM * Math.exp(by) } : emitter,
+        )
+      },
     },
     {
       sd: spreadOf(family?.pipeDb ?? [-30, -18]),
       step: 0.5,
       changed: (yard, by) =>
-        withLeak(yard, (leak) => ({ ...leak, pipeDb: leak.pipeDb === null ? null : leak.pipeDb + by })),
+        withEmitters(yard, (emitter) =>
+          emitter.pipeDb === null ? emitter : { ...emitter, pipeDb: emitter.pipeDb + by },
+        ),
     },
   ]
 }
@@ -134,18 +144,19 @@ function fittingUnknowns(index: number): Unknown[] {
   ]
 }
 
-/** Where a known source stands beside the line and how deep. Spreads near those of the draws. */
-function sourceUnknowns(index: number): Unknown[] {
+/** How far a known source stands beside the line, and how deep an inlet is. Spreads of the draws. */
+function sourceUnknowns({ kind }: Emitter, index: number): Unknown[] {
   const source = (sd: number, step: number, change: Change<Emitter>) => ({
     sd,
     step,
     changed: (yard: Yard, by: number) =>
       withEmitters(yard, (emitter, i) => (i === index ? change(emitter, by) : emitter)),
   })
-  return [
-    source(0.3, 0.02, (emitter, by) => ({ ...emitter, offsetM: emitter.offsetM + by })),
-    source(0.4, 0.05, (emitter, by) => ({ ...emitter, depthM: emitter.depthM * Math.exp(by) })),
-  ]
+  const besideM = spreadOf(kind === 'inlet' ? [-0.3, 0.3] : [1, 3])
+  const beside = source(besideM, 0.02, (emitter, by) => ({ ...emitter, offsetM: emitter.offsetM + by }))
+  if (kind === 'noise') return [beside]
+  const depthSd = spreadOf([Math.log(0.05), Math.log(0.2)])
+  return [beside, source(depthSd, 0.05, (emitter, by) => ({ ...emitter, depthM: emitter.depthM * Math.exp(by) }))]
 }
 
 function withStretches(yard: Yard, change: (stretch: GroundStretch, index: number) => GroundStretch): Yard {
@@ -155,10 +166,6 @@ function withStretches(yard: Yard, change: (stretch: GroundStretch, index: numbe
 /** What is heard of an emitter is kept by emitter, so that other ground asks for emitters of its own. */
 function withGround(yard: Yard, ground: Yard['ground']): Yard {
   return { ...yard, ground, emitters: yard.emitters.map((emitter) => ({ ...emitter })) }
-}
-
-function withLeak(yard: Yard, change: (leak: Emitter) => Emitter): Yard {
-  return withEmitters(yard, (emitter) => (emitter.kind === 'leak' ? change(emitter) : emitter))
 }
 
 function withEmitters(yard: Yard, change: (emitter: Emitter, index: number) => Emitter): Yard {

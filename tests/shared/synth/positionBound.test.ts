@@ -6,6 +6,7 @@ import { drawYard } from '../../../shared/synth/drawYard'
 import { FAMILIES, type Family, familyNamed } from '../../../shared/synth/families'
 import { informationBound, type Measurement } from '../../../shared/synth/informationBound'
 import { positionBound } from '../../../shared/synth/positionBound'
+import { whitened } from '../../../shared/synth/whitened'
 import type { Yard } from '../../../shared/synth/yard'
 import { close } from '../../support/close'
 
@@ -75,22 +76,25 @@ describe("the bound of a yard's place", () => {
 
 /** Error of the best linear estimate of the place from drawn evidence, over the bound. */
 function knowingErrorOverBound(yard: Yard): number {
-  const { measurements, priorSd } = boundMeasurements(yard, 0)!
+  const { clips, priorSd } = boundMeasurements(yard, 0)!
   const size = priorSd.length
   const information = new Float64Array(size * size)
   const pull = new Float64Array(size)
   for (let i = 0; i < size; i++) information[i * size + i] = 1 / priorSd[i]! ** 2
   const told = levelsOf(yard)
-  for (const { file, midHz, expectedDb, at, slope, variance } of measurements) {
-    const residualDb = told(file, midHz) - expectedDb
-    for (let a = 0; a < at.length; a++) {
-      pull[at[a]!]! += (slope[a]! * residualDb) / variance
-      for (let b = 0; b < at.length; b++) information[at[a]! * size + at[b]!]! += (slope[a]! * slope[b]!) / variance
+  for (const { file, midHz, expectedDb, at, slopes, covariance } of clips) {
+    const rows = slopes.map((slope, i) => [...slope, told(file, midHz[i]!) - expectedDb[i]!])
+    for (const white of whitened(covariance, rows)) {
+      const residual = white[at.length]!
+      for (let a = 0; a < at.length; a++) {
+        pull[at[a]!]! += white[a]! * residual
+        for (let b = 0; b < at.length; b++) information[at[a]! * size + at[b]!]! += white[a]! * white[b]!
+      }
     }
   }
   expect(choleskyInPlace(information, size)).not.toBeNull()
   choleskySolve(information, size, pull)
-  return pull[0]! / informationBound(measurements, priorSd)!
+  return pull[0]! / positionBound(yard)!
 }
 
 /** Level of a clip's band with what the recorder's high-pass took given back, dB. */

@@ -33,9 +33,25 @@ describe.each(['plain', 'slab', 'inlet', 'pipe path'])('what is not told of a ya
 })
 
 it('has depth the less sure the more wrong a family tells it', () => {
-  const depthSd = (name: string) =>
-    Math.min(
-      ...yardUnknowns(drawYard(familyNamed(name)!, 1)).map(({ sd, step }) => (step === 0.02 && sd < 0.3 ? sd : 1)),
+  const depthSd = (name: string) => {
+    const yard = drawYard(familyNamed(name)!, 1)
+    const leakDepthM = ({ emitters }: Yard) => emitters.find(({ kind }) => kind === 'leak')!.depthM
+    const moving = yardUnknowns(yard).filter(
+      ({ changed, step }) => leakDepthM(changed(yard, step)) !== leakDepthM(yard),
     )
+    expect(moving).toHaveLength(1)
+    return moving[0]!.sd
+  }
   expect(depthSd('depth wrong')).toBeGreaterThan(3 * depthSd('plain'))
+})
+
+it('has one level along the pipe for leak and inlet, as they were drawn', () => {
+  const yard = drawYard({ ...familyNamed('inlet')! }, 1)
+  const levels = ({ emitters }: Yard) => emitters.flatMap(({ pipeDb }) => (pipeDb === null ? [] : [pipeDb]))
+  expect(levels(yard)).toHaveLength(2)
+  const moving = yardUnknowns(yard)
+    .map(({ changed, step }) => levels(changed(yard, step)))
+    .filter((after) => after.some((db, i) => db !== levels(yard)[i]))
+  expect(moving).toHaveLength(1)
+  expect(new Set(moving[0]).size).toBe(1)
 })
