@@ -11,7 +11,7 @@ import type { Yard } from './yard'
  * stood from its mark; the floor of every clip against that; the drift; and everything that `yardUnknowns` lists of soil,
  * covers, slab, pipe, fittings, depth, inlet and machines: each with the spread the yard was drawn with. Levels scatter as
  * noise does and as countable bubbles do, many bands together. Rings by the piece are not used. Nuisances are taken as
- * heard by nobody: where there are some, nobody reaches this.
+ * heard by nobody and the places of pipe fittings as known: where there are some, nobody reaches this.
  *
  * @param misfitDb Standard deviation of what an estimate's own law misses of the ground, independent in every clip and
  *   band, dB; 0: it knows the yard's law to the letter, which nobody in a real yard does.

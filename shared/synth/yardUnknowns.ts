@@ -127,7 +127,10 @@ function pipeUnknowns(family: Family | null): Unknown[] {
   ]
 }
 
-/** No fitting is told of: what it sends out and what it takes. Spreads of the draws. */
+/**
+ * No fitting is told of: what it sends out and what it takes. Spreads of the draws. Where it sits is taken as known, though
+ * only bends show on a route: a place unknown by metres cannot be made linear, and knowing it can only lower the bound.
+ */
 function fittingUnknowns(index: number): Unknown[] {
   const fitting = (sd: number, change: Change<PipeFitting>) => ({
     sd,
