@@ -7,7 +7,10 @@ import type { TriedSource } from './triedSource'
 
 /** What the joint fit found, as verdict, reasons and advice need it. */
 export interface Facts {
+  /** As told; with the air inlet where it is heard when none was told. */
   readonly line: Line
+  /** Where that is, m along; `null` where the inlet was told or none is heard. */
+  readonly untoldInletM: number | null
   readonly model: FitModel
   readonly scan: Scan
   /** Even grid of places, m along. */

@@ -1,8 +1,5 @@
 import type { Problem } from '../base/problem'
-import { logSumExp } from '../base/statistics'
-import { groundPrior } from '../ground/groundPrior'
-import { depthAt } from '../line/depthAt'
-import type { Cover, Line } from '../line/line'
+import type { Line } from '../line/line'
 import { linePath } from '../line/linePath'
 import { lineRange } from '../line/lineRange'
 import { placeAlong } from '../line/placeAlong'
@@ -12,18 +9,13 @@ import { detectorPart } from './detectorPart'
 import { detectorReason } from './detectorReason'
 import { digFirst } from './digFirst'
 import { digReason } from './digReason'
-import { type FitModel, FLOOR_HABITS, type FloorHabit, fitModel } from './fitModel'
-import { fitSources } from './fitSources'
+import { fitSweep, type SearchFrame } from './fitSweep'
 import { listenNext } from './listenNext'
 import { pointEvidence } from './pointEvidence'
 import { rankPoints } from './rankPoints'
 import { reasonsFor } from './reasons'
-import { logRingLikelihood } from './ringEvidence'
-import { coldPass, geometryFrom, type Scan, scanLine, tryPlace } from './scanLine'
 import { searchGrid, spacingM } from './searchGrid'
-import { secondSource, type TwoSources } from './secondSource'
-import { isUsable, settingsDown, weighedBands } from './settingsDown'
-import type { TriedSource } from './triedSource'
+import { isUsable } from './settingsDown'
 import { judge } from './verdict'
 import { densityQuantile, shortestWindow } from './window'
 
@@ -37,12 +29,6 @@ const MOST_SPACINGS = 1000
 export const FEWEST_POINTS = 3
 /** That there is a source to be heard, before any clip was: a line is listened to after it failed its test. Chosen. */
 const PRIOR_OF_SOURCE = 0.9
-
-/** The plainest habit of the floor is taken unless another is so much likelier, nepers. Chosen. */
-const HABIT_NEPERS = 5
-
-/** Air is let in, and machines stand, at or near the surface, m. Chosen. */
-const SURFACE_DEPTH_M = 0.15
 
 export interface LocateInput {
   readonly line: Line
@@ -81,7 +67,8 @@ export function locate(input: LocateInput): LocateAnswer {
     }
   }
 
-  const { model, known, scan, two, logNone, ringSupport, detectorSupport } = fitSweep(input, frame)
+  const fitted = fitSweep(line, soundings, frame)
+  const { model, known, scan, two, logNone, ringSupport, detectorSupport } = fitted
   const logOdds = scan.logEvidence + Math.log(PRIOR_OF_SOURCE) - (logNone + Math.log(1 - PRIOR_OF_SOURCE))
   const probability = 1 / (1 + Math.exp(-logOdds))
   const sourceFrom = (perM: Float64Array, chance: number) =>
@@ -90,7 +77,8 @@ export function locate(input: LocateInput): LocateAnswer {
   const second = two && sourceFrom(two.secondPerM, probability * two.probability)
   const perM = two ? scan.perM.map((density, i) => density + two.probability * two.secondPerM[i]!) : scan.perM
   const facts = {
-    line,
+    line: fitted.line,
+    untoldInletM: line.airInletM === null ? fitted.line.airInletM : null,
     model,
     scan,
     grid: frame.grid,
@@ -132,14 +120,8 @@ function allProblems(sounding: Sounding): Problem[] {
   return [...sounding.problems, ...(sounding.evidence?.problems ?? [])]
 }
 
-interface Frame {
-  readonly range: readonly [number, number]
-  readonly spacingM: number
-  readonly grid: Float64Array
-}
-
 /** Where to search; `null` when there is neither a usable clip nor a told length. */
-function searchFrame({ line, soundings }: LocateInput): Frame | null {
+function searchFrame({ line, soundings }: LocateInput): SearchFrame | null {
   const usable = soundings.filter(isUsable).map((sounding) => sounding.row.alongM)
   const range = lineRange(line, usable)
   if (range === null) return null
@@ -148,74 +130,9 @@ function searchFrame({ line, soundings }: LocateInput): Frame | null {
   return { range: ends, spacingM: spacing, grid: searchGrid(ends, spacing) }
 }
 
-/** ln of the odds of a habit of the floor against the plainest; the scan's evidence stands without its habit's. */
-function logHabitPrior(floor: FloorHabit): number {
-  return floor === FLOOR_HABITS.at(-1) ? 0 : -HABIT_NEPERS
-}
-
-/** The joint fit with and without a leak. */
-function fitSweep({ line, soundings }: LocateInput, frame: Frame) {
-  const sweeps = [...new Set(soundings.filter(isUsable).map((sounding) => sounding.row.sweep))].sort()
-  const settings = settingsDown(soundings, line, sweeps)
-  const anyEvidence = soundings.find(isUsable)!.evidence!
-  const plain = fitModel(
-    settings,
-    weighedBands(anyEvidence).map((band) => band.midHz),
-    sweeps.length,
-  )
-  const known: TriedSource[] = [
-    ...(line.airInletM === null
-      ? []
-      : [{ kind: 'inlet' as const, geometry: geometryFrom(line, line.airInletM, plain, SURFACE_DEPTH_M) }]),
-    ...line.noises.map((noise) => ({
-      kind: 'noise' as const,
-      geometry: geometryFrom(line, noise.atM, plain, SURFACE_DEPTH_M),
-    })),
-  ]
-  const where = { line, grid: frame.grid, spacingM: frame.spacingM, range: frame.range, known }
-  const middle = (frame.range[0] + frame.range[1]) / 2
-  const ground = groundPrior(commonCover(plain), depthAt(line, middle).told)
-  const noLeak = fitSources(plain, known, ground, 'with pipe')
-  const cold = coldPass({ model: plain, ...where })
-  const first = cold.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
-  const models = FLOOR_HABITS.map((floor) => ({ ...plain, noise: { ...first.fit.noise(), floor } }))
-  const logHabits = models.map((each) => tryPlace({ model: each, ...where }, first.alongM, first.fit).logEvidence)
-  const weighed = models.map(({ noise }, i) => logHabits[i]! + logHabitPrior(noise.floor))
-  const model = models[weighed.indexOf(Math.max(...weighed))]!
-  const one = scanLine({ model, ...where }, cold)
-  const two = secondSource({ model, ...where }, one)
-  // How levels scatter without a leak is not known beforehand: as with one, or as they did without, by each habit.
-  const logNones = [model.noise, ...FLOOR_HABITS.map((floor) => ({ ...noLeak.noise(), floor }))].map(
-    (noise) => fitSources({ ...plain, noise }, known, ground, noLeak).logEvidence + logHabitPrior(noise.floor),
-  )
-  const ringsNone = logRingLikelihood(settings, [])
-  const best = one.tried.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a))
-  return {
-    model,
-    known,
-    scan: two === null ? one : withSecond(one, two),
-    two,
-    logNone: logSumExp(logNones) - Math.log(logNones.length) - logHabitPrior(model.noise.floor) + ringsNone,
-    ringSupport: (two?.logRings ?? best.logRings) - ringsNone,
-    detectorSupport: two?.logDetector ?? best.logDetector,
-  }
-}
-
-/** The scan for the first of two leaks: where it lies with the second held, and the evidence of one or two. */
-function withSecond(one: Scan, { firstPerM, probability }: TwoSources): Scan {
-  return { tried: one.tried, perM: firstPerM, logEvidence: one.logEvidence - Math.log(Math.max(1e-9, 1 - probability)) }
-}
-
 function secondReason(second: Source | undefined): Reason[] {
   if (!second) return []
   return [{ key: 'reason_second_source', values: { second_m: second.alongM, probability: second.probability } }]
-}
-
-/** The cover of most settings-down; of equals, the first in alphabet. */
-function commonCover({ stretchCovers, stretchOf }: FitModel): Cover {
-  const counts = new Map<Cover, number>()
-  for (const stretch of stretchOf) counts.set(stretchCovers[stretch]!, (counts.get(stretchCovers[stretch]!) ?? 0) + 1)
-  return [...counts].sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1))[0]![0]
 }
 
 function candidateSource({

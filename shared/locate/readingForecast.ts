@@ -7,6 +7,7 @@ import { placeAlong } from '../line/placeAlong'
 import { stretchAt } from '../line/stretchAt'
 import type { Facts } from './facts'
 import { type FitModel, type ShapeLayout, STRETCH, shapeLayout } from './fitModel'
+import { SURFACE_DEPTH_M } from './knownSources'
 import type { TriedPlace } from './scanLine'
 
 /** A place to set the microphone down, on or beside the line, m. */
@@ -30,8 +31,6 @@ export interface Supposed {
 const STRAY = { gainDb: 3.5, tiltDbPerOctave: 1.5, bandDb: 4.5 }
 /** Every so many bands one speaks, for those beside it too: neighbours say nearly the same. Chosen. */
 const BAND_STEP = 2
-/** Air is let in, and machines stand, at or near the surface, m. Chosen. */
-const SURFACE_DEPTH_M = 0.15
 /** Frequency at which a stretch's loss a kHz changes nothing, kHz. */
 const MIDDLE_KHZ = 0.5
 const LEAST_SPREADING = 0.1

@@ -10,13 +10,15 @@ import { whatToTry } from './whatToTry'
 /** What carried the answer, in the order of weight. */
 export function reasonsFor(facts: Facts, verdict: Verdict): Reason[] {
   if (verdict === 'no leak heard') {
-    return [...loudestReason(facts), { key: 'reason_not_heard_is_not_tight', values: {} }, ...whatToTry(facts)]
+    const notTight = { key: 'reason_not_heard_is_not_tight', values: {} }
+    return [...loudestReason(facts), ...untoldInletReason(facts), notTight, ...whatToTry(facts)]
   }
   return [
     ...levelReasons(facts),
     ...ringReasons(facts),
     ...trustReasons(facts),
     ...inletReason(facts),
+    ...untoldInletReason(facts),
     ...depthReason(facts),
     ...exitReason(verdict),
   ]
@@ -35,9 +37,15 @@ function loudestReason({ points }: Facts): Reason[] {
   return [{ key: 'reason_loudest_is_little', values: { point: most.point, over_floor_db: most.evidence.overFloorDb! } }]
 }
 
-function inletReason({ line, candidate, spacingM }: Facts): Reason[] {
-  if (line.airInletM === null || Math.abs(line.airInletM - candidate.alongM) > 1.5 * spacingM) return []
+function inletReason({ line, untoldInletM, candidate, spacingM }: Facts): Reason[] {
+  if (untoldInletM !== null || line.airInletM === null || Math.abs(line.airInletM - candidate.alongM) > 1.5 * spacingM)
+    return []
   return [{ key: 'reason_near_inlet', values: { inlet_m: line.airInletM } }]
+}
+
+function untoldInletReason({ untoldInletM, range }: Facts): Reason[] {
+  if (untoldInletM === null) return []
+  return [{ key: untoldInletM < range[0] ? 'reason_untold_inlet_start' : 'reason_untold_inlet_end', values: {} }]
 }
 
 function depthReason({ line, candidate }: Facts): Reason[] {

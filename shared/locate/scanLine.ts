@@ -14,8 +14,12 @@ import { logRingLikelihood } from './ringEvidence'
 import type { SettingDown } from './settingDown'
 import type { TriedSource } from './triedSource'
 
-/** Past an end the prior falls to 1/e within so many spacings: a told length is a little out, told points may stop short. Chosen. */
-const PAST_END_SPACINGS = { toldLength: 0.2, onlyPoints: 1 }
+/**
+ * Past an end the prior falls to 1/e within so many spacings. The ends of a told line are the plugs of its test: what
+ * leaks lies between them, and they are known as well as the points that are taped from them. Told points may stop short.
+ * Whether the sound comes from past an end is asked as if a told length were `doubted`. Chosen.
+ */
+const PAST_END_SPACINGS = { toldLength: 0.05, doubted: 0.2, onlyPoints: 1 }
 /** Nothing is heard from further off than this many spacings that the nearest point would not tell as well. Chosen. */
 const HEARD_SPACINGS = 5
 /** Steps of half a spacing from one place to the next where no point is near. Even. */
@@ -135,10 +139,31 @@ export function densityOf(
 }
 
 /** ln of the prior density of the leak's place, 1/m: even along the line, falling past its ends. */
-export function logPrior({ range, line, spacingM }: ScanInput, alongM: number): number {
+export function logPrior({ range, line, spacingM }: Ends, alongM: number): number {
   const fallM = spacingM * (line.lengthM === null ? PAST_END_SPACINGS.onlyPoints : PAST_END_SPACINGS.toldLength)
-  const pastM = Math.max(range[0] - alongM, alongM - range[1], 0)
-  return -pastM / fallM - Math.log(range[1] - range[0] + 2 * fallM)
+  return -pastM(range, alongM) / fallM - Math.log(range[1] - range[0] + 2 * fallM)
+}
+
+/** Where a line ends, and how well that is known. */
+type Ends = Pick<ScanInput, 'range' | 'line' | 'spacingM'>
+
+/**
+ * The same density if a told length were known less well: the leak is looked for between the plugs, but what comes from
+ * past them is not to be passed over.
+ *
+ * @param perM On the grid, integrating to 1; so does what is returned.
+ */
+export function doubtingEnds({ range, line, spacingM, grid }: Ends & Pick<ScanInput, 'grid'>, perM: Float64Array) {
+  if (line.lengthM === null) return perM
+  const { toldLength, doubted } = PAST_END_SPACINGS
+  const gain = (CALM * (1 / toldLength - 1 / doubted)) / spacingM
+  const freed = perM.map((density, i) => density * Math.exp(gain * pastM(range, grid[i]!)))
+  const total = freed.reduce((sum, density) => sum + density, 0) * (grid[1]! - grid[0]!)
+  return freed.map((density) => density / total)
+}
+
+function pastM(range: readonly [number, number], alongM: number): number {
+  return Math.max(range[0] - alongM, alongM - range[1], 0)
 }
 
 /** Cold starts at every second place of the coarse pass, for what they tell of how far levels scatter. */

@@ -5,6 +5,7 @@ import { stretchAt } from '../line/stretchAt'
 import { logDetectorLikelihood } from './detectorEvidence'
 import { shapeLayout } from './fitModel'
 import { type Fit, fitSources } from './fitSources'
+import { joinedFits } from './joinedFits'
 import type { Parameters } from './parameters'
 import { logRingLikelihood } from './ringEvidence'
 import { densityOf, geometryFrom, logPrior, passedBy, type Scan, type ScanInput, type TriedPlace } from './scanLine'
@@ -171,13 +172,7 @@ function otherFirst(input: ScanInput, others: readonly TriedPlace[], start: Pair
 
 /** Both at once, from the fit of the first and the spectrum that the second had when it was tried alone. */
 function startPair(input: ScanInput, first: TriedPlace, second: TriedPlace): Pair {
-  const at = shapeLayout(input.model).count
-  const bands = input.model.bandKhz.length
-  const shared = new Float64Array(first.fit.shared.length + bands)
-  shared.set(first.fit.shared.subarray(0, at + bands))
-  shared.set(second.fit.shared.subarray(at, at + bands), at + bands)
-  shared.set(first.fit.shared.subarray(at + bands), at + 2 * bands)
-  return tryPair(input, first.alongM, second.alongM, { shared, own: first.fit.own }, true)
+  return tryPair(input, first.alongM, second.alongM, joinedFits(input.model, first.fit, second.fit), true)
 }
 
 function tryPair(input: ScanInput, firstM: number, secondM: number, start: Parameters, trusting = false): Pair {

@@ -1,6 +1,7 @@
 import { depthAt } from '../line/depthAt'
 import type { Reason, Verdict } from './answer'
 import type { Facts } from './facts'
+import { doubtingEnds } from './scanLine'
 import { massBetween } from './window'
 
 /** Below this probability of any source the verdict is `no leak heard`: anyhow, and where the likeliest one is faint. Calibrated. */
@@ -39,8 +40,9 @@ export function judge(facts: Facts): { verdict: Verdict; why: Reason[] } {
     why.push({ key: 'reason_weak_source', values: { probability: candidate.probability } })
   }
   if (widthM > widestM) why.push({ key: 'reason_wide_window', values: { width_m: widthM, widest_m: widestM } })
-  const pastStart = massBetween(grid, scan.perM, grid[0]!, range[0])
-  const pastEnd = massBetween(grid, scan.perM, range[1], grid[grid.length - 1]!)
+  const perM = doubtingEnds(facts, scan.perM)
+  const pastStart = massBetween(grid, perM, grid[0]!, range[0])
+  const pastEnd = massBetween(grid, perM, range[1], grid[grid.length - 1]!)
   if (pastStart + pastEnd > PAST_END_SHARE) {
     why.push({
       key: pastStart > pastEnd ? 'reason_past_start' : 'reason_past_end',

@@ -90,7 +90,8 @@ function airOff({ model }: Facts): Reason[] {
 function otherEnd(facts: Facts): Reason[] {
   const near = nearInlet(facts)
   const { airInletM } = facts.line
-  if (!near || airInletM === null || near.point.evidence.overFloorDb! < HISSES_DB) return []
+  if (!near || airInletM === null || facts.untoldInletM !== null || near.point.evidence.overFloorDb! < HISSES_DB)
+    return []
   const [from, to] = facts.range
   const toEndM = Math.min(airInletM - from, to - airInletM)
   return toEndM <= AT_END_SHARE * (to - from) ? [{ key: 'next_try_other_end', values: { inlet_m: airInletM } }] : []

@@ -56,6 +56,12 @@ export const REASON_WORDS = {
     text: 'At point {point} the microphone was set down so that everything reads {gain_db} fainter than it fits; that was allowed for.',
   },
   reason_near_inlet: { text: 'The air inlet, {inlet_m} along, is near and hisses too. Check by ear.' },
+  reason_untold_inlet_start: {
+    text: 'What hisses at the start of the line fits no leak, and is taken for the air inlet, which was not told. Tell where the air goes in.',
+  },
+  reason_untold_inlet_end: {
+    text: 'What hisses at the end of the line fits no leak, and is taken for the air inlet, which was not told. Tell where the air goes in.',
+  },
   reason_depth_assumed: { text: 'The depth was not told. {depth_m} is assumed, which widens the window.' },
   reason_second_source: {
     text: 'One source does not explain all points. A second lies {second_m} along; its probability is {probability}.',

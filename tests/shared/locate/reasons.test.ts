@@ -104,7 +104,15 @@ function factsOf(line: Line, soundings: readonly Sounding[]): Facts {
     weighedBands(soundings[0]!.evidence!).map((band) => band.midHz),
     1,
   )
-  const seen = { line, soundings, model, points: pointEvidence(soundings), range: [0, 6] as const, spacingM: 1 }
+  const seen = {
+    line,
+    untoldInletM: null,
+    soundings,
+    model,
+    points: pointEvidence(soundings),
+    range: [0, 6] as const,
+    spacingM: 1,
+  }
   return seen as unknown as Facts
 }
 

@@ -54,7 +54,7 @@ function judgeOf(case_: typeof sure & { depthM?: number }): string[] {
     along > 4 && along < 6 ? (1 - case_.pastEnd) / 2 : along > 10 ? case_.pastEnd / 2 : 0,
   )
   const facts = {
-    line: { ...NO_LINE, lengthM: 10, depthM: case_.depthM ?? 0.5 },
+    line: { ...NO_LINE, lengthM: null, depthM: case_.depthM ?? 0.5 },
     model: { settings: [{ alongM: 5, off: case_.airOff ? {} : null }] },
     scan: { perM, tried: [{ logEvidence: 0, fit: { overFloorDb: Float64Array.of(case_.overFloorDb) } }] },
     grid,
