@@ -7,7 +7,7 @@ const DISTURBED_SMOOTH_SD_DB = [8, 4, 3] as const
 /** Misfit of one band round that smooth spectrum, dB. Chosen. */
 const DISTURBED_SD_DB = 2
 /** Share where air passes below on its way from the inlet to the leak, with any spectrum that bubbles have. Chosen. */
-const PASSED_SHARE = 0.2
+const PASSED_SHARE = 0.02
 const PASSED_SD_DB = 6
 
 /**

@@ -16,9 +16,9 @@ const TURN_DB = 3
 /** Shape of the negative binomial: slugs and swells make counts wander far more than chance alone. Chosen. */
 const DISPERSION = 1.5
 /** Share of clips whose rings have another cause altogether, and the rates they may show: mostly few. Chosen. */
-const ODD_SHARE = 0.015
+const ODD_SHARE = 0.005
 /** The same where air passes below on its way from the inlet to the leak. Chosen. */
-const PASSED_SHARE = 0.25
+const PASSED_SHARE = 0.1
 const ODD_RATES = [
   { perS: 0.5, weight: 0.5 },
   { perS: 1.5, weight: 0.3 },
@@ -31,7 +31,7 @@ const ODD_RATES = [
  *
  * Rings are counted, so they speak by how many there are: near the leak a leak's rate, fading with the signal over
  * the floor to the rate of false rings. Leak rate, false rate and audibility are summed over, not fitted; one clip in
- * a dozen may have rings of another cause.
+ * two hundred may have rings of another cause altogether, one in ten where air passes.
  *
  * @param settings    Those without rings are passed over.
  * @param overFloorDb Of each leak, modelled signal over floor in its best band for each, dB; none: no leak anywhere.
