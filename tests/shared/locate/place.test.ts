@@ -23,9 +23,9 @@ beforeAll(() => {
   noLeak = placeFigures([1, 2, 3, 4, 5, 6].map((seed) => judge('no leak', seed)))
 }, 180_000)
 
-it('misses the leak of pooled sweeps by at most 0.1 spacings in half of them and 0.4 in nine of ten', () => {
-  expect(inPool.error!.median).toBeLessThanOrEqual(0.1)
-  expect(inPool.error!.p90).toBeLessThanOrEqual(0.4)
+it('misses the leak of pooled sweeps by at most 0.08 spacings in half of them and 0.3 in nine of ten', () => {
+  expect(inPool.error!.median).toBeLessThanOrEqual(0.08)
+  expect(inPool.error!.p90).toBeLessThanOrEqual(0.3)
 })
 
 it('comes nearer to the leak than the loudest point, in the middle and where it goes wrong', () => {
@@ -39,8 +39,8 @@ it('has windows that hold the leak as often as windows of 80 % should (rule 8)',
   expect(inPool.held.count).toBeLessThanOrEqual(most)
 })
 
-it('locates seven of ten leaks, overlooks none, and lists no second source', () => {
-  expect(inPool.located.count).toBeGreaterThanOrEqual(17)
+it('locates three of four leaks, overlooks none, and lists no second source', () => {
+  expect(inPool.located.count).toBeGreaterThanOrEqual(18)
   expect(inPool.none.count).toBe(0)
   expect(inPool.second.count).toBe(0)
 })
